@@ -1,0 +1,60 @@
+#pragma once
+/// The checks of method.md §3. Each is one function: what one cart asks against what one candidate offers, at one end of the
+/// readings' ranges. A check never ranks and never writes prose.
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <span>
+
+#include "engine/checks/demand.hpp"
+#include "engine/model/catalogue.hpp"
+#include "engine/model/finding.hpp"
+#include "engine/walk/walk.hpp"
+
+namespace sillwalk::engine {
+
+enum class Corner { nominal, worst };
+
+/// Which parts of the candidate a check looks at; the rest may be null while it runs.
+enum Parts : std::uint8_t { part_wheel = 1, part_bearing = 2, part_rig = 4, part_preparation = 8 };
+
+struct CheckContext {
+    const CartDemand* cart = nullptr;
+    const Tables* tables = nullptr;
+    const Wheel* wheel = nullptr;
+    const Bearing* bearing = nullptr;
+    const Rig* rig = nullptr;
+    Preparation preparation = Preparation::as_supplied;
+    // table rows of the candidate's parts, looked up once
+    const Material* tread = nullptr;
+    const Material* core = nullptr;
+    const Material* bearing_material = nullptr;
+    const Material* rig_material = nullptr;
+    // the walk at the ends of the ranges; null where readings or figures are missing, then walk_gap names them
+    const Walk* walk_nominal = nullptr;
+    const Walk* walk_cold = nullptr;
+    const Walk* walk_hot = nullptr;
+    const WalkMissing* walk_gap = nullptr;
+    Corner corner = Corner::worst;
+    std::optional<std::uint16_t> only_crossing;  ///< index into CartDemand::crossings: judge this crossing alone
+
+    [[nodiscard]] const Walk* cold() const { return corner == Corner::worst ? walk_cold : walk_nominal; }
+    [[nodiscard]] const Walk* hot() const { return corner == Corner::worst ? walk_hot : walk_nominal; }
+};
+
+using CheckFunction = Finding (*)(const CheckContext&);
+struct CheckEntry {
+    CheckId id;
+    std::uint8_t parts;  ///< Parts it looks at
+    bool uses_walk;
+    bool by_crossing;    ///< only_crossing has a meaning for it
+    CheckFunction run;
+};
+/// All checks, in the order in which they are shown.
+[[nodiscard]] std::span<const CheckEntry, check_count> all_checks();
+
+/// Runs one check at the worst corner and, where ranges are open, at nominal too, and fills turns_on and outcome_nominal.
+[[nodiscard]] Finding run_check(const CheckEntry& check, const CheckContext& context);
+
+}  // namespace sillwalk::engine
