@@ -57,4 +57,8 @@ struct CheckEntry {
 /// Runs one check at the worst corner and, where ranges are open, at nominal too, and fills turns_on and outcome_nominal.
 [[nodiscard]] Finding run_check(const CheckEntry& check, const CheckContext& context);
 
+/// As run_check(), and looks for the one reading whose range alone changes the outcome: the first driver that does.
+/// Walks the route again per reading where the check uses the walk, so it is for what is shown, not for scoring.
+[[nodiscard]] Finding run_check_in_detail(const CheckEntry& check, const CheckContext& context);
+
 }  // namespace sillwalk::engine

@@ -1,0 +1,92 @@
+#include "engine/checks/check.hpp"
+
+#include "engine/checks/checks.hpp"
+
+namespace sillwalk::engine {
+namespace {
+
+constexpr std::uint8_t wheel_bearing = part_wheel | part_bearing;
+constexpr std::uint8_t wheel_rig = part_wheel | part_rig;
+constexpr std::uint8_t wheel_bearing_rig = part_wheel | part_bearing | part_rig;
+constexpr std::uint8_t all_parts = wheel_bearing_rig | part_preparation;
+
+// id, parts, uses_walk, by_crossing, run
+constexpr std::array<CheckEntry, check_count> entries{{
+    {CheckId::load, wheel_rig, false, false, check_load},
+    {CheckId::parked, wheel_rig, false, false, check_parked},
+    {CheckId::step, part_wheel, false, true, check_step},
+    {CheckId::gap, part_wheel, false, true, check_gap},
+    {CheckId::cold, part_wheel, true, true, check_cold},
+    {CheckId::heat, wheel_bearing, true, false, check_heat},
+    {CheckId::bond, part_wheel, true, false, check_bond},
+    {CheckId::chemical, wheel_bearing_rig, false, false, check_chemical},
+    {CheckId::corrosion, wheel_bearing_rig, false, false, check_corrosion},
+    {CheckId::hygiene, all_parts, false, false, check_hygiene},
+    {CheckId::push, wheel_bearing, false, true, check_push},
+    {CheckId::traction, wheel_bearing, false, true, check_traction},
+    {CheckId::floor, part_wheel, false, false, check_floor},
+    {CheckId::bearing, wheel_bearing | part_preparation, false, false, check_bearing},
+    {CheckId::tip, part_wheel, false, true, check_tip},
+    {CheckId::fit, wheel_bearing_rig, false, false, check_fit},
+    {CheckId::static_charge, part_wheel, false, false, check_static},
+    {CheckId::room, part_wheel, false, false, check_room},
+}};
+
+template <class T>
+bool is_open(const Input<T>& input, const ReadingRef& ref) {
+    return input.given && input.ref == ref && input.low < input.high;
+}
+
+bool has_open_range(const CartDemand& demand, const ReadingRef& ref) {
+    bool open = false;
+    for_each_input(demand, [&](const auto& input) { open = open || is_open(input, ref); });
+    return open;
+}
+
+/// The outcome at the worst corner when the range of one reading stays open and all others are drawn together.
+Outcome outcome_with_only(const ReadingRef& reading, const CheckEntry& check, const CheckContext& context) {
+    const CartDemand demand = collapse(*context.cart, reading);
+    CheckContext alone = context;
+    alone.cart = &demand;
+    alone.corner = Corner::worst;
+    std::optional<Walk> cold, hot;
+    if (check.uses_walk && context.walk_nominal != nullptr) {
+        const WalkKey key = walk_key(*context.wheel, *context.tables);
+        cold = walk_route(demand, key, *context.tables, WalkEnd::cold);
+        hot = walk_route(demand, key, *context.tables, WalkEnd::hot);
+        alone.walk_cold = &*cold;
+        alone.walk_hot = &*hot;
+    }
+    return check.run(alone).outcome;
+}
+
+}  // namespace
+
+std::span<const CheckEntry, check_count> all_checks() {
+    return entries;
+}
+
+Finding run_check(const CheckEntry& check, const CheckContext& context) {
+    CheckContext at_corner = context;
+    at_corner.corner = Corner::worst;
+    Finding finding = check.run(at_corner);
+    at_corner.corner = Corner::nominal;
+    finding.outcome_nominal = check.run(at_corner).outcome;
+    finding.turns_on = finding.outcome != finding.outcome_nominal;
+    return finding;
+}
+
+Finding run_check_in_detail(const CheckEntry& check, const CheckContext& context) {
+    Finding finding = run_check(check, context);
+    if (!finding.turns_on) return finding;
+    for (const ReadingRef& reading : finding.drivers) {
+        if (!has_open_range(*context.cart, reading)) continue;
+        if (outcome_with_only(reading, check, context) != finding.outcome_nominal) {
+            finding.turns_on_reading = reading;
+            break;
+        }
+    }
+    return finding;
+}
+
+}  // namespace sillwalk::engine
