@@ -1,0 +1,102 @@
+#pragma once
+/// What is on the screen, as data: every touch target and every text of the last frame.
+/// Fingers, keyboard, scripts, tests and the plain-text reading of a screen all use this, never pixels.
+
+#include "app/ui/geometry.hpp"
+
+#include <cstdint>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sillwalk::ui {
+
+/// Smallest physical size, see Metrics::target_size().
+enum class TargetClass : std::uint8_t {
+    row,           ///< T1: row, button, tab, chip, rail item
+    key,           ///< T2: key, stepper, fraction key, photo
+    irreversible,  ///< T3: send, erase; or far reach
+};
+
+/// How a finger that moves on the target is understood.
+enum class DragMode : std::uint8_t {
+    none,      ///< moving scrolls the list around it
+    direct,    ///< slider, ruler: the target follows the finger
+    pan_zoom,  ///< map, photo: one finger pans, two zoom
+};
+
+struct Target {
+    std::string id;     ///< dotted, stable, never a label: "crossing.rise"
+    std::string label;  ///< all text on it, in reading order, parts separated by one space
+    Rect rect;
+    Rect visible;  ///< rect within all clips; empty when scrolled out of view
+    TargetClass target_class = TargetClass::row;
+    DragMode drag = DragMode::none;
+    bool enabled = true;
+    bool selected = false;
+    bool covered = false;        ///< under a sheet: cannot be touched
+    bool label_clipped = false;  ///< some text did not fit even after wrapping
+    bool overscan = false;       ///< row kept just outside the view for the keyboard
+    std::uint16_t region = 0;    ///< keyboard order: regions in order of drawing, then row by row within a region
+    std::string scroll_area;     ///< id of the list it scrolls with; empty when fixed
+};
+
+/// Text that is not on a target.
+struct TextItem {
+    std::string id;  ///< may be empty
+    std::string text;
+    Rect rect;
+    bool clipped = false;
+    bool covered = false;
+};
+
+struct ScrollRegion {
+    std::string id;
+    Rect view;
+    float offset = 0;  ///< pixels scrolled down
+    float max_offset = 0;
+    bool covered = false;
+};
+
+class HitMap {
+public:
+    void clear();
+    /// Ends the program when the id is already there: a bug of the screen.
+    Target& add(Target target);
+    TextItem& add_text(TextItem item);
+    void add_scroll(ScrollRegion region);
+    /// All that was added before and lies under `area` can no longer be touched or read.
+    void cover(const Rect& area);
+
+    [[nodiscard]] const Target* find(std::string_view id) const;
+    [[nodiscard]] const TextItem* find_text(std::string_view id) const;
+    [[nodiscard]] const ScrollRegion* find_scroll(std::string_view id) const;
+    /// Topmost target under the point that is in view and not covered; disabled ones too.
+    [[nodiscard]] const Target* at(Point point) const;
+    /// Innermost list under the point that has something to scroll.
+    [[nodiscard]] const ScrollRegion* scroll_at(Point point) const;
+    /// Ids in keyboard order: enabled, not covered.
+    [[nodiscard]] std::vector<std::string> keyboard_order() const;
+    /// Ids that resemble `id`, best first; for error messages.
+    [[nodiscard]] std::vector<std::string> near_ids(std::string_view id, std::size_t count = 5) const;
+    /// The screen as plain text, one line per text or target, in order of drawing.
+    [[nodiscard]] std::string describe() const;
+
+    [[nodiscard]] const std::vector<Target>& targets() const { return targets_; }
+    [[nodiscard]] const std::vector<TextItem>& texts() const { return texts_; }
+    [[nodiscard]] const std::vector<ScrollRegion>& scrolls() const { return scrolls_; }
+
+private:
+    struct Entry {
+        bool is_target = false;
+        std::size_t index = 0;
+    };
+    std::vector<Target> targets_;
+    std::vector<TextItem> texts_;
+    std::vector<ScrollRegion> scrolls_;
+    std::vector<Entry> order_;
+    std::map<std::string, std::size_t, std::less<>> by_id_;
+};
+
+}  // namespace sillwalk::ui
