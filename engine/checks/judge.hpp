@@ -51,6 +51,11 @@ public:
         if (!note(input.given, input.ref, input.known)) return std::nullopt;
         return input.value;
     }
+    /// As value(), without a copy: null and noted if missing.
+    template <class E>
+    [[nodiscard]] const E* choice(const ChoiceInput<E>& input) {
+        return note(input.given, input.ref, input.known) ? &input.value : nullptr;
+    }
 
     void missing(ReadingRef ref);        ///< a reading that is needed and not there
     void missing_figure();               ///< a maker's or material figure that is needed and not there

@@ -179,6 +179,24 @@ struct Practice {
     Figure<double> life_wet_factor, life_splash_factor;
     Figure<double> conductive_ohm, conductive_ohm_other, antistatic_low_ohm, antistatic_high_ohm;
     Figure<double> bridge_reserve;                 ///< tread wider than a slot by at least this factor
+    Figure<Duration> short_contact;                ///< longest contact before rinsing where only short contact is allowed
+    Figure<double> rust_damp_use, rust_wet_use;    ///< unprotected steel on a damp and on a wet route, on the common scale
+    Figure<Duration> bearing_service;              ///< time in use that a bearing is asked to last
+    Figure<double> quiet_hardness;                 ///< Shore A above which a tread counts as hard and louder
+};
+
+/// How well a feature can be cleaned, 0 (a niche) to 3 (closed and smooth), and the score that each area asks.
+enum class HygieneFeature {
+    open_hub, spoked_core, visible_tread_joint, thread_guard, exposed_threads, hollow_back, exposed_grease,
+    exposed_h1_grease, open_bearing_grease, closed
+};
+struct HygieneRow {
+    HygieneFeature feature = HygieneFeature::closed;
+    Figure<double> score;
+};
+struct HygieneZoneRow {
+    HygieneZone zone = HygieneZone::non_food;
+    Figure<double> asked;
 };
 
 /// A formula as a person reads it, for the reason behind a finding.
@@ -205,6 +223,8 @@ struct Tables {
     std::vector<FilmRow> film;
     LayerTable layer;
     Practice practice;
+    std::vector<HygieneRow> hygiene;
+    std::vector<HygieneZoneRow> hygiene_zones;
     std::vector<FormulaRow> formulas;  ///< sorted by id
 
     [[nodiscard]] const Material* material(std::string_view id) const;
