@@ -17,7 +17,7 @@ MODULES = {
     "assets": (0, set()),
     "app/data": (5, {"nlohmann", "fmt"}),
     "app/text": (5, {"nlohmann", "fmt"}),
-    "app/bundle": (5, {"nlohmann", "fmt", "sodium"}),
+    "app/bundle": (5, {"nlohmann", "fmt", "sodium", "boost/uuid"}),
     "app/core": (6, {"fmt"}),
     "app/photo": (6, {"fmt", "jpeglib", "turbojpeg", "linux/videodev2"}),
     "app/storage": (6, {"sqlite3", "fmt", "nlohmann"}),
