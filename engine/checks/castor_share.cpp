@@ -1,5 +1,6 @@
 #include "engine/checks/castor_share.hpp"
 
+#include "engine/checks/crossing_case.hpp"
 #include "engine/physics/load_share.hpp"
 
 #include <algorithm>
@@ -43,30 +44,30 @@ struct SlopeRange {
 };
 
 /// The steepest slopes of the route that this state meets; the level is always among them.
-std::optional<SlopeRange> slopes_of(Judge& judge, const CartDemand& cart, CartState state) {
+std::optional<SlopeRange> slopes_of(Judge& judge, const CheckContext& context, CartState state) {
     SlopeRange range;
     bool complete = true;
-    for (const CrossingDemand& crossing : cart.crossings) {
+    for (const CrossingDemand& crossing : context.cart->crossings) {
         if (crossing.loaded != (state == CartState::loaded)) continue;
-        const auto up_least = judge.low(crossing.slope);
-        const auto up_greatest = judge.high(crossing.slope);
-        if (!up_least || !up_greatest) {
+        const auto slope = slope_at(judge, context, crossing);
+        if (!slope) {
             complete = false;
             continue;
         }
-        range.least = std::min(range.least, -*up_greatest);
-        range.greatest = std::max(range.greatest, -*up_least);
+        range.least = std::min(range.least, -slope->high);
+        range.greatest = std::max(range.greatest, -slope->low);
     }
     if (!complete) return std::nullopt;
     return range;
 }
 
-std::optional<Force> by_axles(Judge& judge, const CartDemand& cart, CartState state, Mass mass) {
+std::optional<Force> by_axles(Judge& judge, const CheckContext& context, CartState state, Mass mass) {
+    const CartDemand& cart = *context.cart;
     const bool loaded = state == CartState::loaded;
     const auto& forward = loaded ? cart.cg_forward_loaded : cart.cg_forward_empty;
     const auto least = judge.low(forward);
     const auto greatest = judge.high(forward);
-    const auto slopes = slopes_of(judge, cart, state);
+    const auto slopes = slopes_of(judge, context, state);
     const bool sloped = slopes && slopes->least != slopes->greatest;
     const auto height =
         sloped ? judge.high(loaded ? cart.cg_height_loaded : cart.cg_height_empty) : std::optional<Length>(Length{});
@@ -91,7 +92,7 @@ std::optional<Force> castor_load(Judge& judge, const CheckContext& context, Cart
     const auto sharing = judge.value(cart.sharing);
     if (cart.castors.empty()) judge.missing(cart.castors_ref);
     if (!tare || !payload || !sharing || cart.castors.empty()) return std::nullopt;
-    const auto axles = by_axles(judge, cart, state, *tare + *payload);
+    const auto axles = by_axles(judge, context, state, *tare + *payload);
     const auto shared = wheel_load(*tare, *payload, static_cast<int>(cart.castors.size()), *sharing);
     if (!shared) judge.missing(cart.sharing.ref);  // a sharing that this number of castors cannot have
     if (!axles || !shared) return std::nullopt;

@@ -26,7 +26,7 @@ constexpr std::array<CheckEntry, check_count> entries{{
     {CheckId::traction, wheel_bearing, false, true, check_traction},
     {CheckId::floor, part_wheel, false, false, check_floor},
     {CheckId::bearing, wheel_bearing | part_preparation, false, false, check_bearing},
-    {CheckId::tip, part_wheel, false, true, check_tip},
+    {CheckId::tip, part_rig, false, true, check_tip},
     {CheckId::fit, wheel_bearing_rig, false, false, check_fit},
     {CheckId::static_charge, all_parts, false, false, check_static},
     {CheckId::room, part_wheel, false, false, check_room},
