@@ -20,7 +20,7 @@ struct Tipping {
 struct FlatSpot {
     Length half_width_later, sagitta, left, chord;
 };
-/// J/J0 = 1 + c log10(t/1 min); an estimate (Lee & Radok 1960 form, memory).
+/// J/J0 = 1 + c log10(t/1 min), no creep before one minute; an estimate (Lee & Radok 1960 form, memory).
 [[nodiscard]] Result<FlatSpot> flat_spot(Length half_width, Length diameter, Duration time, double creep_per_decade,
                                          double set_share);
 
