@@ -15,17 +15,8 @@ Finding pending(CheckId check, const CheckContext& context) {
 
 }  // namespace
 
-__attribute__((weak)) Finding check_load(const CheckContext& context) {
-    return pending(CheckId::load, context);
-}
 __attribute__((weak)) Finding check_parked(const CheckContext& context) {
     return pending(CheckId::parked, context);
-}
-__attribute__((weak)) Finding check_step(const CheckContext& context) {
-    return pending(CheckId::step, context);
-}
-__attribute__((weak)) Finding check_gap(const CheckContext& context) {
-    return pending(CheckId::gap, context);
 }
 __attribute__((weak)) Finding check_cold(const CheckContext& context) {
     return pending(CheckId::cold, context);
@@ -56,9 +47,6 @@ __attribute__((weak)) Finding check_floor(const CheckContext& context) {
 }
 __attribute__((weak)) Finding check_bearing(const CheckContext& context) {
     return pending(CheckId::bearing, context);
-}
-__attribute__((weak)) Finding check_tip(const CheckContext& context) {
-    return pending(CheckId::tip, context);
 }
 __attribute__((weak)) Finding check_fit(const CheckContext& context) {
     return pending(CheckId::fit, context);

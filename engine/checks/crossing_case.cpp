@@ -74,6 +74,21 @@ std::optional<Obstacle> obstacle_at(Judge& judge, const CheckContext& context, c
     return obstacle;
 }
 
+std::optional<Length> tested_rise(Judge& judge, const CheckContext& context) {
+    const RatingClassRow* row =
+        context.wheel->rating_class ? context.tables->rating(*context.wheel->rating_class) : nullptr;
+    if (row != nullptr && row->obstacle_share) {
+        judge.cite(row->obstacle_share->citation);
+        return row->obstacle_share->value * context.wheel->diameter;
+    }
+    if (row != nullptr && row->obstacle_height) {
+        judge.cite(row->obstacle_height->citation);
+        return row->obstacle_height->value;
+    }
+    judge.missing_figure();
+    return std::nullopt;
+}
+
 std::optional<SlopeEnds> slope_at(Judge& judge, const CheckContext& context, const CrossingDemand& crossing) {
     if (!crossing.slope.given && !asks_for(Asked::slope, crossing.kind)) return SlopeEnds{};
     const auto high = judge.high(crossing.slope);

@@ -27,6 +27,9 @@ struct Obstacle {
 [[nodiscard]] std::optional<Obstacle> obstacle_at(Judge& judge, const CheckContext& context,
                                                   const CrossingDemand& crossing, Length diameter);
 
+/// The rise that the rating test of the wheel's class goes over: a share of the diameter, or a fixed height.
+[[nodiscard]] std::optional<Length> tested_rise(Judge& judge, const CheckContext& context);
+
 /// Slope in the direction of travel; level where the kind does not ask for one and none was read.
 struct SlopeEnds {
     Slope low, high;

@@ -15,10 +15,10 @@
 namespace sillwalk::engine {
 
 struct Part {
-    Amount demand, capacity;
+    Amount demand = {}, capacity = {};
     double use = 0;
     Statement statement = Statement::none;
-    Place place;
+    Place place = {};
     const char* formula = "";
     std::initializer_list<Amount> numbers = {};
     std::initializer_list<CitationId> citations = {};
