@@ -27,35 +27,11 @@ __attribute__((weak)) Finding check_heat(const CheckContext& context) {
 __attribute__((weak)) Finding check_bond(const CheckContext& context) {
     return pending(CheckId::bond, context);
 }
-__attribute__((weak)) Finding check_chemical(const CheckContext& context) {
-    return pending(CheckId::chemical, context);
-}
-__attribute__((weak)) Finding check_corrosion(const CheckContext& context) {
-    return pending(CheckId::corrosion, context);
-}
-__attribute__((weak)) Finding check_hygiene(const CheckContext& context) {
-    return pending(CheckId::hygiene, context);
-}
 __attribute__((weak)) Finding check_push(const CheckContext& context) {
     return pending(CheckId::push, context);
 }
 __attribute__((weak)) Finding check_traction(const CheckContext& context) {
     return pending(CheckId::traction, context);
-}
-__attribute__((weak)) Finding check_floor(const CheckContext& context) {
-    return pending(CheckId::floor, context);
-}
-__attribute__((weak)) Finding check_bearing(const CheckContext& context) {
-    return pending(CheckId::bearing, context);
-}
-__attribute__((weak)) Finding check_fit(const CheckContext& context) {
-    return pending(CheckId::fit, context);
-}
-__attribute__((weak)) Finding check_static(const CheckContext& context) {
-    return pending(CheckId::static_charge, context);
-}
-__attribute__((weak)) Finding check_room(const CheckContext& context) {
-    return pending(CheckId::room, context);
 }
 
 }  // namespace sillwalk::engine
