@@ -9,13 +9,13 @@
 namespace sillwalk::engine {
 namespace {
 
-Part bevel_part(const CrossingDemand& crossing, const Obstacle& obstacle) {
-    return {.demand = amount(obstacle.bevel),
-            .statement = Statement::step_bevel,
-            .place = place_of(crossing),
-            .formula = "bevel-as-slope",
-            .numbers = {amount(obstacle.bevel_height), amount(obstacle.bevel)},
-            .outcome = Outcome::holds};
+void judge_bevel(Judge& judge, const CrossingDemand& crossing, const Obstacle& obstacle) {
+    judge.part({.demand = amount(obstacle.bevel),
+                .statement = Statement::step_bevel,
+                .place = place_of(crossing),
+                .formula = "bevel-as-slope",
+                .numbers = {amount(obstacle.bevel_height), amount(obstacle.bevel)},
+                .outcome = Outcome::holds});
 }
 
 void judge_rise(Judge& judge, const CheckContext& context, const CrossingDemand& crossing, const Obstacle& obstacle,
@@ -56,7 +56,7 @@ Finding check_step(const CheckContext& context) {
     for_each_crossing(context, [&](const CrossingDemand& crossing) {
         const auto obstacle = obstacle_at(judge, context, crossing, context.wheel->diameter);
         if (!obstacle) return;
-        if (obstacle->bevel_height > Length{}) judge.part(bevel_part(crossing, *obstacle));
+        if (obstacle->bevel_height > Length{}) judge_bevel(judge, crossing, *obstacle);
         if (!(obstacle->rise > Length{}) || obstacle->swallowed) return;
         if (const auto tested = tested_rise(judge, context)) judge_rise(judge, context, crossing, *obstacle, *tested);
     });

@@ -15,9 +15,6 @@ Finding pending(CheckId check, const CheckContext& context) {
 
 }  // namespace
 
-__attribute__((weak)) Finding check_parked(const CheckContext& context) {
-    return pending(CheckId::parked, context);
-}
 __attribute__((weak)) Finding check_cold(const CheckContext& context) {
     return pending(CheckId::cold, context);
 }
@@ -26,12 +23,6 @@ __attribute__((weak)) Finding check_heat(const CheckContext& context) {
 }
 __attribute__((weak)) Finding check_bond(const CheckContext& context) {
     return pending(CheckId::bond, context);
-}
-__attribute__((weak)) Finding check_push(const CheckContext& context) {
-    return pending(CheckId::push, context);
-}
-__attribute__((weak)) Finding check_traction(const CheckContext& context) {
-    return pending(CheckId::traction, context);
 }
 
 }  // namespace sillwalk::engine

@@ -10,31 +10,36 @@ namespace {
 /// Treads below this hardness follow the rubber relation; at and above it the urethane fit applies (urethane.md §2).
 constexpr double softest_fitted_shore_a = 80.0;
 
-std::optional<Temperature> coldest_air(Judge& judge, const CartDemand& cart) {
-    std::optional<Temperature> coldest;
+enum class End { stiff, soft };
+
+/// The coldest air of the route for the stiff end, the warmest for the soft one.
+std::optional<Temperature> extreme_air(Judge& judge, const CartDemand& cart, End end) {
+    std::optional<Temperature> extreme;
     bool complete = !cart.stops.empty();
     for (const StopDemand& stop : cart.stops) {
-        const auto air = judge.low(stop.air);
+        const auto air = end == End::stiff ? judge.low(stop.air) : judge.high(stop.air);
         complete &= air.has_value();
-        if (air && (!coldest || *air < *coldest)) coldest = air;
+        const bool further = air && (!extreme || (end == End::stiff ? *air < *extreme : *air > *extreme));
+        if (further) extreme = air;
     }
-    return complete ? coldest : std::nullopt;
+    return complete ? extreme : std::nullopt;
 }
 
 /// The careful end of a relation's answer; a refusal is a figure that is not there.
-std::optional<TreadModulus> careful(Judge& judge, const CheckContext& context, const Result<Modulus>& modulus,
+std::optional<TreadModulus> careful(Judge& judge, const CheckContext& context, End end, const Result<Modulus>& modulus,
                                     std::optional<Temperature> temperature = std::nullopt) {
     if (!modulus) {
         judge.missing_figure();
         return std::nullopt;
     }
     judge.assume(Assumption::modulus_band);
-    return TreadModulus{context.corner == Corner::worst ? modulus->high : modulus->value, temperature};
+    if (context.corner == Corner::nominal) return TreadModulus{modulus->value, temperature};
+    return TreadModulus{end == End::stiff ? modulus->high : modulus->low, temperature};
 }
 
-std::optional<TreadModulus> of_urethane(Judge& judge, const CheckContext& context, const Hardness& hardness) {
+std::optional<TreadModulus> of_urethane(Judge& judge, const CheckContext& context, End end, const Hardness& hardness) {
     if (hardness.scale == HardnessScale::shore_a && hardness.value < softest_fitted_shore_a) {
-        return careful(judge, context, modulus_gent(hardness.value));
+        return careful(judge, context, end, modulus_gent(hardness.value));
     }
     const Result<double> shore_d =
         hardness.scale == HardnessScale::shore_d ? Result<double>(hardness.value) : shore_d_from_a(hardness.value);
@@ -42,31 +47,29 @@ std::optional<TreadModulus> of_urethane(Judge& judge, const CheckContext& contex
         judge.missing_figure();
         return std::nullopt;
     }
-    const auto coldest = coldest_air(judge, *context.cart);
-    if (!coldest) return std::nullopt;
-    return careful(judge, context, modulus_urethane(*shore_d, *coldest, context.tread->soft_segment), coldest);
+    const auto air = extreme_air(judge, *context.cart, end);
+    if (!air) return std::nullopt;
+    return careful(judge, context, end, modulus_urethane(*shore_d, *air, context.tread->soft_segment), air);
 }
 
-std::optional<TreadModulus> of_rubber(Judge& judge, const CheckContext& context, const Hardness& hardness) {
+std::optional<TreadModulus> of_rubber(Judge& judge, const CheckContext& context, End end, const Hardness& hardness) {
     const bool shore_a = hardness.scale == HardnessScale::shore_a;
-    return careful(judge, context,
+    return careful(judge, context, end,
                    shore_a ? modulus_gent(hardness.value) : modulus_log10(hardness.scale, hardness.value));
 }
 
-std::optional<TreadModulus> by_figure(Judge& judge, const CheckContext& context) {
+std::optional<TreadModulus> by_figure(Judge& judge, const CheckContext& context, End end) {
     const auto& figure = context.tread->modulus;
     if (!figure) {
         judge.missing_figure();
         return std::nullopt;
     }
     judge.cite(figure->citation);
-    const bool worst = context.corner == Corner::worst;
-    return TreadModulus{worst ? figure->high.value_or(figure->value) : figure->value, std::nullopt};
+    if (context.corner == Corner::nominal) return TreadModulus{figure->value, std::nullopt};
+    return TreadModulus{(end == End::stiff ? figure->high : figure->low).value_or(figure->value), std::nullopt};
 }
 
-}  // namespace
-
-std::optional<TreadModulus> stiffest_tread(Judge& judge, const CheckContext& context) {
+std::optional<TreadModulus> tread_modulus(Judge& judge, const CheckContext& context, End end) {
     if (context.tread == nullptr) {
         judge.missing_figure();
         return std::nullopt;
@@ -74,13 +77,23 @@ std::optional<TreadModulus> stiffest_tread(Judge& judge, const CheckContext& con
     const MaterialFamily family = context.tread->family;
     const bool urethane = family == MaterialFamily::urethane;
     const bool rubber = family == MaterialFamily::rubber || family == MaterialFamily::thermoplastic_rubber;
-    if (!urethane && !rubber) return by_figure(judge, context);
+    if (!urethane && !rubber) return by_figure(judge, context, end);
     if (!context.wheel->hardness) {
         judge.missing_figure();
         return std::nullopt;
     }
-    return urethane ? of_urethane(judge, context, *context.wheel->hardness)
-                    : of_rubber(judge, context, *context.wheel->hardness);
+    return urethane ? of_urethane(judge, context, end, *context.wheel->hardness)
+                    : of_rubber(judge, context, end, *context.wheel->hardness);
+}
+
+}  // namespace
+
+std::optional<TreadModulus> stiffest_tread(Judge& judge, const CheckContext& context) {
+    return tread_modulus(judge, context, End::stiff);
+}
+
+std::optional<TreadModulus> softest_tread(Judge& judge, const CheckContext& context) {
+    return tread_modulus(judge, context, End::soft);
 }
 
 }  // namespace sillwalk::engine

@@ -8,7 +8,7 @@
 namespace sillwalk::engine {
 
 struct TreadModulus {
-    Pressure value;                          ///< the high end of its band at the worst corner, else the figure itself
+    Pressure value;                          ///< the asked end of its band at the worst corner, else the figure itself
     std::optional<Temperature> temperature;  ///< where the relation knows one
 };
 
@@ -17,5 +17,8 @@ struct TreadModulus {
 /// is missing, which is noted. A higher modulus means a higher pressure, so the high end and the coldest air are the
 /// careful ones.
 [[nodiscard]] std::optional<TreadModulus> stiffest_tread(Judge& judge, const CheckContext& context);
+
+/// The same at the soft end: the low end of the band and the warmest air. A softer tread flattens more.
+[[nodiscard]] std::optional<TreadModulus> softest_tread(Judge& judge, const CheckContext& context);
 
 }  // namespace sillwalk::engine
