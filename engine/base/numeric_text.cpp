@@ -65,7 +65,11 @@ Result<Q> parse_quantity(std::string_view text, std::span<const UnitWord> units)
     if (!read) {
         return tl::make_unexpected(read.error());
     }
-    return Q::from_si(read->number * read->unit->factor);
+    const double si = read->number * read->unit->factor;
+    if (!std::isfinite(si)) {
+        return bad_input(fmt::format("\"{}\" is too large", text));
+    }
+    return Q::from_si(si);
 }
 
 constexpr double pounds = 0.45359237;
@@ -129,7 +133,11 @@ Result<double> length_in_nanometres(std::string_view text) {
     if (!read) {
         return tl::make_unexpected(read.error());
     }
-    return read->number * read->unit->factor;
+    const double nanometres = read->number * read->unit->factor;
+    if (!std::isfinite(nanometres)) {
+        return bad_input(fmt::format("\"{}\" is too large", text));
+    }
+    return nanometres;
 }
 
 }  // namespace
