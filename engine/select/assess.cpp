@@ -1,0 +1,198 @@
+#include "engine/select/assess.hpp"
+
+#include "engine/base/contract.hpp"
+#include "engine/checks/demand.hpp"
+#include "engine/select/score_cart.hpp"
+
+#include <algorithm>
+
+namespace sillwalk::engine {
+namespace {
+
+using Detail = CartScore::Detail;
+
+bool fails(const ScoredCandidate& scored) {
+    return scored.score.counts.fails > 0;
+}
+
+RankedCandidate in_full(CartScore& score, const Candidate& candidate) {
+    RankedCandidate ranked;
+    ranked.candidate = candidate;
+    ranked.findings = score.findings(candidate, Detail::which_reading);
+    ranked.verdict = verdict_of(ranked.findings);
+    Score sum;
+    for (const Finding& finding : ranked.findings) add(sum, finding);
+    ranked.worst_use = sum.worst_use / 1000.0;
+    return ranked;
+}
+
+/// The nearest `count` of the failing candidates, completed. Scores only grow as stages are added, so a candidate that
+/// is complete and first in the order is truly the next one: the others need no further work.
+std::vector<ScoredCandidate> nearest_of(CartScore& score, std::vector<ScoredCandidate> failing, std::size_t count) {
+    const auto later = [](const ScoredCandidate& a, const ScoredCandidate& b) {
+        return nearer_to_holding(b.score, b.candidate, a.score, a.candidate);
+    };
+    std::make_heap(failing.begin(), failing.end(), later);
+    std::vector<ScoredCandidate> nearest;
+    while (nearest.size() < count && !failing.empty()) {
+        std::pop_heap(failing.begin(), failing.end(), later);
+        if (failing.back().next == Stage::complete) {
+            nearest.push_back(failing.back());
+            failing.pop_back();
+            continue;
+        }
+        score.advance(failing.back());
+        std::push_heap(failing.begin(), failing.end(), later);
+    }
+    return nearest;
+}
+
+TurnedDown turned_down(CartScore& score, const Candidate& candidate) {
+    const CheckContext context = score.context_of(candidate);
+    for (const CheckEntry& check : all_checks()) {
+        if (check.run(context).outcome == Outcome::fails) return {candidate, run_check_in_detail(check, context)};
+    }
+    EXPECT_CONTRACT(!"a candidate that was turned down fails a check");
+    return {};
+}
+
+CrossingOutcome at_crossing(const CheckContext& context, std::uint16_t pass) {
+    CheckContext alone = context;
+    alone.only_crossing = pass;
+    CrossingOutcome outcome;
+    outcome.crossing = context.cart->crossings[pass].crossing;
+    outcome.outcome = Outcome::does_not_apply;
+    for (const CheckEntry& check : all_checks()) {
+        if (!check.by_crossing) continue;
+        outcome.findings.push_back(run_check(check, alone));
+        outcome.outcome = std::max(outcome.outcome, outcome.findings.back().outcome);
+    }
+    return outcome;
+}
+
+bool is_worse(const Finding& a, const Finding& b) {
+    return a.outcome != b.outcome ? a.outcome > b.outcome : a.use > b.use;
+}
+
+/// A cart may pass a crossing more than once: the worse pass counts, check by check.
+void merge(CrossingOutcome& into, const CrossingOutcome& other) {
+    into.outcome = std::max(into.outcome, other.outcome);
+    for (std::size_t i = 0; i < into.findings.size(); ++i) {
+        if (is_worse(other.findings[i], into.findings[i])) into.findings[i] = other.findings[i];
+    }
+}
+
+std::vector<CrossingOutcome> crossings_of(CartScore& score, const Candidate& candidate) {
+    const CheckContext context = score.context_of(candidate);
+    std::vector<CrossingOutcome> outcomes;
+    for (std::uint16_t pass = 0; pass < context.cart->crossings.size(); ++pass) {
+        CrossingOutcome outcome = at_crossing(context, pass);
+        const auto earlier = std::find_if(outcomes.begin(), outcomes.end(), [&](const CrossingOutcome& other) {
+            return other.crossing == outcome.crossing;
+        });
+        if (earlier == outcomes.end()) {
+            outcomes.push_back(std::move(outcome));
+        } else {
+            merge(*earlier, outcome);
+        }
+    }
+    return outcomes;
+}
+
+template <class Rows, class Text>
+std::optional<std::uint32_t> index_of(const Rows& rows, const Text& id) {
+    if (!id.value) return std::nullopt;
+    for (std::uint32_t i = 0; i < rows.size(); ++i) {
+        if (rows[i].id.text() == *id.value) return i;
+    }
+    return std::nullopt;
+}
+
+/// The wheel on the cart now, where wheel, bearing and rig were all recognised.
+std::optional<Candidate> present_on(const Cart& cart, const Catalogue& catalogue) {
+    const auto wheel = index_of(catalogue.wheels, cart.present_wheel);
+    const auto bearing = index_of(catalogue.bearings, cart.present_bearing);
+    const auto rig = index_of(catalogue.rigs, cart.present_rig);
+    if (!wheel || !bearing || !rig) return std::nullopt;
+    return Candidate{*wheel, *bearing, *rig, Preparation::as_supplied};
+}
+
+std::vector<ReadingRef> missing_in(const std::vector<Finding>& findings) {
+    std::vector<ReadingRef> missing;
+    for (const Finding& finding : findings) {
+        missing.insert(missing.end(), finding.missing.begin(), finding.missing.end());
+    }
+    std::sort(missing.begin(), missing.end());
+    missing.erase(std::unique(missing.begin(), missing.end()), missing.end());
+    return missing;
+}
+
+void add_headline(CartAdvice& advice, CartScore& score) {
+    const RankedCandidate* headline = advice.nearest ? &*advice.nearest : nullptr;
+    if (!advice.ranked.empty()) headline = &advice.ranked.front();
+    if (headline == nullptr) return;
+    advice.crossings = crossings_of(score, headline->candidate);
+    advice.not_read = missing_in(headline->findings);
+}
+
+void add_present(CartAdvice& advice, CartScore& score, const Cart& cart, const Catalogue& catalogue) {
+    const auto present = present_on(cart, catalogue);
+    if (!present) return;
+    advice.present = in_full(score, *present);
+    advice.crossings_present = crossings_of(score, *present);
+}
+
+CartAdvice advise(const CandidateSpace& space, const Survey& survey, std::size_t cart_index,
+                  const AssessOptions& options) {
+    const CartDemand demand = resolve(survey, cart_index, space.tables());
+    CartScore score(space, demand);
+    std::vector<ScoredCandidate> all = score.score_all();
+    const auto failing = std::partition(all.begin(), all.end(), [](const auto& scored) { return !fails(scored); });
+    const auto holding = static_cast<std::size_t>(failing - all.begin());
+    const std::size_t shown = std::min(options.ranked, holding);
+    std::partial_sort(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(shown), failing,
+                      [](const ScoredCandidate& a, const ScoredCandidate& b) {
+                          return ranks_before(a.score, a.candidate, b.score, b.candidate);
+                      });
+
+    CartAdvice advice;
+    advice.cart = static_cast<std::uint16_t>(cart_index);
+    advice.candidates_total = all.size();
+    advice.turned_down_total = all.size() - holding;
+    advice.nothing_holds = holding == 0;
+    for (std::size_t i = 0; i < shown; ++i) advice.ranked.push_back(in_full(score, all[i].candidate));
+
+    const std::size_t wanted =
+        advice.nothing_holds ? std::max<std::size_t>(options.turned_down, 1) : options.turned_down;
+    const auto nearest = nearest_of(score, {failing, all.end()}, wanted);
+    if (advice.nothing_holds && !nearest.empty()) advice.nearest = in_full(score, nearest.front().candidate);
+    for (std::size_t i = 0; i < std::min(nearest.size(), options.turned_down); ++i) {
+        advice.turned_down.push_back(turned_down(score, nearest[i].candidate));
+    }
+    add_headline(advice, score);
+    add_present(advice, score, survey.carts[cart_index], space.catalogue());
+    return advice;
+}
+
+}  // namespace
+
+const char* engine_version() {
+    return "0.1.0";
+}
+
+Advice assess(const Survey& survey, const Catalogue& catalogue, const Tables& tables, const AssessOptions& options) {
+    const CandidateSpace space(catalogue, tables);
+    Advice advice;
+    advice.engine_version = engine_version();
+    advice.survey = survey.id;
+    advice.revision = survey.revision;
+    advice.catalogue_edition = catalogue.edition;
+    advice.tables_edition = tables.edition;
+    for (std::size_t cart = 0; cart < survey.carts.size(); ++cart) {
+        if (options.only_cart && *options.only_cart != cart) continue;
+        advice.carts.push_back(advise(space, survey, cart, options));
+    }
+    return advice;
+}
+
+}  // namespace sillwalk::engine

@@ -1,0 +1,160 @@
+#include "engine/select/score_cart.hpp"
+
+namespace sillwalk::engine {
+namespace {
+
+constexpr std::uint8_t wheel = part_wheel;
+constexpr std::uint8_t rig = part_rig;
+constexpr std::uint8_t wheel_rig = part_wheel | part_rig;
+constexpr std::uint8_t wheel_bearing = part_wheel | part_bearing;
+constexpr std::uint8_t wheel_bearing_rig = part_wheel | part_bearing | part_rig;
+constexpr std::uint8_t prepared_bearing = part_wheel | part_bearing | part_preparation;
+constexpr std::uint8_t all_parts = wheel_bearing_rig | part_preparation;
+
+Stage after(Stage stage) {
+    return static_cast<Stage>(static_cast<std::uint8_t>(stage) + 1);
+}
+
+}  // namespace
+
+CartScore::CartScore(const CandidateSpace& space, const CartDemand& demand)
+    : space_(&space),
+      demand_(&demand),
+      walks_(space.walk_keys().size()),
+      wheel_(space.wheels().size()),
+      rig_(space.catalogue().rigs.size()),
+      wheel_rig_(space.rig_slots()),
+      wheel_bearing_(space.bearing_slots()),
+      pair_(space.pair_slots()),
+      prepared_bearing_(space.bearing_slots() * preparations.size()),
+      walk_wheel_(space.wheels().size()),
+      walk_bearing_(space.bearing_slots()) {}
+
+CartScore::Walks& CartScore::walks_of(std::size_t wheel_index, bool with_nominal) {
+    const std::size_t key_index = space_->wheels()[wheel_index].walk;
+    const WalkKey& key = space_->walk_keys()[key_index];
+    Walks& walks = walks_[key_index];
+    if (!walks.walked) {
+        walks.walked = true;
+        walks.missing = walk_missing(*demand_, key, space_->tables());
+        if (walks.missing.readings.empty() && !walks.missing.material_figures) {
+            walks.cold = walk_route(*demand_, key, space_->tables(), WalkEnd::cold);
+            walks.hot = walk_route(*demand_, key, space_->tables(), WalkEnd::hot);
+        }
+    }
+    if (with_nominal && walks.cold && !walks.nominal) {
+        walks.nominal = walk_route(*demand_, key, space_->tables(), WalkEnd::nominal);
+    }
+    return walks;
+}
+
+void CartScore::add_walks(CheckContext& context, std::size_t wheel_index, bool with_nominal) {
+    Walks& walks = walks_of(wheel_index, with_nominal);
+    context.walk_gap = &walks.missing;
+    context.walk_cold = walks.cold ? &*walks.cold : nullptr;
+    context.walk_hot = walks.hot ? &*walks.hot : nullptr;
+    context.walk_nominal = walks.nominal ? &*walks.nominal : nullptr;
+}
+
+CheckContext CartScore::context_of(const Candidate& candidate) {
+    CheckContext context = space_->context_of(candidate);
+    context.cart = demand_;
+    add_walks(context, candidate.wheel, true);
+    return context;
+}
+
+Score CartScore::run(const CheckContext& context, std::uint8_t parts, bool uses_walk) const {
+    Score score;
+    for (const CheckEntry& check : all_checks()) {
+        if (check.parts == parts && check.uses_walk == uses_walk) add(score, check.run(context));
+    }
+    return score;
+}
+
+const Score& CartScore::cached(Slot& slot, const CheckContext& context, std::uint8_t parts, bool uses_walk) const {
+    if (!slot.known) {
+        slot.score = run(context, parts, uses_walk);
+        slot.known = true;
+    }
+    return slot.score;
+}
+
+Score CartScore::stage_score(const ScoredCandidate& scored) {
+    const Candidate& candidate = scored.candidate;
+    const WheelRows& rows = space_->wheels()[candidate.wheel];
+    const std::size_t bearing_slot = rows.first_bearing + scored.bearing_slot;
+    CheckContext context = space_->context_of(candidate);
+    context.cart = demand_;
+    switch (scored.next) {
+        case Stage::wheel_and_rig:
+            return cached(wheel_[candidate.wheel], context, wheel, false) +
+                   cached(rig_[candidate.rig], context, rig, false);
+        case Stage::wheel_with_rig:
+            return cached(wheel_rig_[rows.first_rig + scored.rig_slot], context, wheel_rig, false);
+        case Stage::wheel_with_bearing:
+            return cached(wheel_bearing_[bearing_slot], context, wheel_bearing, false);
+        case Stage::whole: {
+            const std::size_t pair = rows.first_pair + scored.bearing_slot * rows.rigs.size() + scored.rig_slot;
+            const std::size_t prepared =
+                bearing_slot * preparations.size() + static_cast<std::size_t>(candidate.preparation);
+            return cached(pair_[pair], context, wheel_bearing_rig, false) +
+                   cached(prepared_bearing_[prepared], context, prepared_bearing, false) +
+                   run(context, all_parts, false);
+        }
+        case Stage::walk:
+            add_walks(context, candidate.wheel, false);
+            return cached(walk_wheel_[candidate.wheel], context, wheel, true) +
+                   cached(walk_bearing_[bearing_slot], context, wheel_bearing, true);
+        case Stage::complete:
+            break;
+    }
+    return {};
+}
+
+void CartScore::advance(ScoredCandidate& scored) {
+    scored.score = scored.score + stage_score(scored);
+    scored.next = after(scored.next);
+}
+
+std::vector<ScoredCandidate> CartScore::score_all() {
+    std::vector<ScoredCandidate> all;
+    all.reserve(space_->candidates());
+    for (std::uint32_t w = 0; w < space_->wheels().size(); ++w) {
+        const WheelRows& rows = space_->wheels()[w];
+        for (std::uint16_t b = 0; b < rows.bearings.size(); ++b) {
+            for (std::uint16_t r = 0; r < rows.rigs.size(); ++r) {
+                for (const Preparation preparation : preparations) {
+                    ScoredCandidate scored;
+                    scored.candidate = {w, rows.bearings[b], rows.rigs[r], preparation};
+                    scored.bearing_slot = b;
+                    scored.rig_slot = r;
+                    while (scored.next != Stage::complete && scored.score.counts.fails == 0) advance(scored);
+                    all.push_back(scored);
+                }
+            }
+        }
+    }
+    return all;
+}
+
+std::vector<Finding> CartScore::findings(const Candidate& candidate, Detail detail) {
+    const CheckContext context = context_of(candidate);
+    std::vector<Finding> findings;
+    findings.reserve(check_count);
+    for (const CheckEntry& check : all_checks()) {
+        switch (detail) {
+            case Detail::outcome_only:
+                findings.push_back(check.run(context));
+                break;
+            case Detail::both_corners:
+                findings.push_back(run_check(check, context));
+                break;
+            case Detail::which_reading:
+                findings.push_back(run_check_in_detail(check, context));
+                break;
+        }
+    }
+    return findings;
+}
+
+}  // namespace sillwalk::engine

@@ -1,0 +1,63 @@
+#pragma once
+/// Scores the candidates of a catalogue for one cart. A check runs once per set of parts that it looks at; a walk is
+/// walked once per kind of wheel body, and only when a candidate needs it.
+
+#include "engine/select/rank.hpp"
+#include "engine/select/score_catalogue.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace sillwalk::engine {
+
+/// The checks in the order in which they are run: cheap ones that look at few parts first, those that need a walk last.
+enum class Stage : std::uint8_t { wheel_and_rig, wheel_with_rig, wheel_with_bearing, whole, walk, complete };
+
+struct ScoredCandidate {
+    Candidate candidate;
+    std::uint16_t bearing_slot = 0, rig_slot = 0;  ///< within the wheel's own lists
+    Stage next = Stage::wheel_and_rig;             ///< first stage that is not in the score yet
+    Score score;
+};
+
+class CartScore {
+public:
+    /// Both must outlive the object.
+    CartScore(const CandidateSpace& space, const CartDemand& demand);
+
+    /// All candidates, each scored until it fails or is complete.
+    [[nodiscard]] std::vector<ScoredCandidate> score_all();
+    /// Adds the candidate's next stage.
+    void advance(ScoredCandidate& scored);
+
+    enum class Detail { outcome_only, both_corners, which_reading };
+    /// One finding per check, in the order of CheckId.
+    [[nodiscard]] std::vector<Finding> findings(const Candidate& candidate, Detail detail);
+    /// The candidate's context with this cart and its walks.
+    [[nodiscard]] CheckContext context_of(const Candidate& candidate);
+
+private:
+    struct Walks {
+        bool walked = false, with_nominal = false;
+        WalkMissing missing;
+        std::optional<Walk> nominal, cold, hot;
+    };
+    struct Slot {
+        bool known = false;
+        Score score;
+    };
+
+    Walks& walks_of(std::size_t wheel, bool with_nominal);
+    void add_walks(CheckContext& context, std::size_t wheel, bool with_nominal);
+    Score run(const CheckContext& context, std::uint8_t parts, bool uses_walk) const;
+    const Score& cached(Slot& slot, const CheckContext& context, std::uint8_t parts, bool uses_walk) const;
+    Score stage_score(const ScoredCandidate& scored);
+
+    const CandidateSpace* space_;
+    const CartDemand* demand_;
+    std::vector<Walks> walks_;  // by walk key
+    std::vector<Slot> wheel_, rig_, wheel_rig_, wheel_bearing_, pair_, prepared_bearing_;
+    std::vector<Slot> walk_wheel_, walk_bearing_;
+};
+
+}  // namespace sillwalk::engine

@@ -1,0 +1,77 @@
+#include "engine/select/score_catalogue.hpp"
+
+#include "engine/base/contract.hpp"
+
+#include <algorithm>
+
+namespace sillwalk::engine {
+namespace {
+
+/// A rig is made for one wheel diameter; catalogues round inches differently.
+constexpr Length same_diameter = 0.5 * millimetre;
+
+std::vector<std::uint32_t> bearings_of(const Catalogue& catalogue, const Wheel& wheel) {
+    std::vector<std::uint32_t> indices;
+    for (std::uint32_t i = 0; i < catalogue.bearings.size(); ++i) {
+        const auto& offered = wheel.bearings;
+        if (std::find(offered.begin(), offered.end(), catalogue.bearings[i].id) != offered.end()) indices.push_back(i);
+    }
+    return indices;
+}
+
+std::vector<std::uint32_t> rigs_for(const Catalogue& catalogue, const Wheel& wheel) {
+    std::vector<std::uint32_t> indices;
+    for (std::uint32_t i = 0; i < catalogue.rigs.size(); ++i) {
+        if (abs(catalogue.rigs[i].wheel_diameter - wheel.diameter) <= same_diameter) indices.push_back(i);
+    }
+    return indices;
+}
+
+std::size_t index_of_walk(std::vector<WalkKey>& keys, const WalkKey& key) {
+    const auto found = std::find(keys.begin(), keys.end(), key);
+    if (found != keys.end()) return static_cast<std::size_t>(found - keys.begin());
+    keys.push_back(key);
+    return keys.size() - 1;
+}
+
+}  // namespace
+
+CandidateSpace::CandidateSpace(const Catalogue& catalogue, const Tables& tables)
+    : catalogue_(&catalogue), tables_(&tables) {
+    for (const Bearing& bearing : catalogue.bearings) bearing_materials_.push_back(tables.material(bearing.material));
+    for (const Rig& rig : catalogue.rigs) rig_materials_.push_back(tables.material(rig.material));
+    wheels_.reserve(catalogue.wheels.size());
+    for (const Wheel& wheel : catalogue.wheels) {
+        WheelRows rows;
+        rows.tread = tables.material(wheel.tread_material);
+        rows.core = tables.material(wheel.core_material);
+        rows.walk = index_of_walk(walk_keys_, walk_key(wheel, tables));
+        rows.bearings = bearings_of(catalogue, wheel);
+        rows.rigs = rigs_for(catalogue, wheel);
+        rows.first_bearing = bearing_slots_;
+        rows.first_rig = rig_slots_;
+        rows.first_pair = pair_slots_;
+        bearing_slots_ += rows.bearings.size();
+        rig_slots_ += rows.rigs.size();
+        pair_slots_ += rows.bearings.size() * rows.rigs.size();
+        wheels_.push_back(std::move(rows));
+    }
+}
+
+CheckContext CandidateSpace::context_of(const Candidate& candidate) const {
+    EXPECT_CONTRACT(candidate.wheel < wheels_.size() && candidate.bearing < bearing_materials_.size() &&
+                    candidate.rig < rig_materials_.size());
+    CheckContext context;
+    context.tables = tables_;
+    context.wheel = &catalogue_->wheels[candidate.wheel];
+    context.bearing = &catalogue_->bearings[candidate.bearing];
+    context.rig = &catalogue_->rigs[candidate.rig];
+    context.preparation = candidate.preparation;
+    context.tread = wheels_[candidate.wheel].tread;
+    context.core = wheels_[candidate.wheel].core;
+    context.bearing_material = bearing_materials_[candidate.bearing];
+    context.rig_material = rig_materials_[candidate.rig];
+    return context;
+}
+
+}  // namespace sillwalk::engine
