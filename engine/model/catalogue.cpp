@@ -1,0 +1,46 @@
+#include "engine/model/catalogue.hpp"
+
+#include <algorithm>
+
+namespace sillwalk::engine {
+
+namespace {
+
+/// Binary search in a list sorted by id.
+template <class Item>
+const Item* find_by_id(const std::vector<Item>& items, std::string_view id) {
+    const auto found = std::lower_bound(items.begin(), items.end(), id,
+                                        [](const Item& item, std::string_view key) { return item.id.text() < key; });
+    return found != items.end() && found->id.text() == id ? &*found : nullptr;
+}
+
+std::string_view preparation_word(Preparation preparation) {
+    if (preparation == Preparation::degreased) return "degreased";
+    if (preparation == Preparation::h1_lubricated) return "h1_lubricated";
+    return "as_supplied";
+}
+
+}  // namespace
+
+const Wheel* Catalogue::wheel(std::string_view id) const {
+    return find_by_id(wheels, id);
+}
+const Bearing* Catalogue::bearing(std::string_view id) const {
+    return find_by_id(bearings, id);
+}
+const Rig* Catalogue::rig(std::string_view id) const {
+    return find_by_id(rigs, id);
+}
+
+std::string candidate_key(const Catalogue& catalogue, const Candidate& candidate) {
+    std::string key = catalogue.wheels[candidate.wheel].id.text();
+    key += '+';
+    key += catalogue.bearings[candidate.bearing].id.text();
+    key += '+';
+    key += catalogue.rigs[candidate.rig].id.text();
+    key += '+';
+    key += preparation_word(candidate.preparation);
+    return key;
+}
+
+}  // namespace sillwalk::engine
