@@ -12,7 +12,7 @@ namespace {
 double face_share(int index, int count) {
     const double even = static_cast<double>(index) / count;
     const double rest = 1.0 - even;
-    return 0.2 * even + 0.8 * (1.0 - rest * rest * rest);
+    return 0.1 * even + 0.9 * (1.0 - rest * rest * rest);
 }
 
 }  // namespace

@@ -1,8 +1,9 @@
 #include "engine/physics/heat.hpp"
 #include "engine/physics/heat_input.hpp"
 
+#include <boost/math/policies/policy.hpp>
 #include <boost/math/special_functions/bessel.hpp>
-#include <boost/math/tools/roots.hpp>
+#include <boost/math/tools/toms748_solve.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -14,6 +15,20 @@ namespace {
 
 constexpr double pi = 3.14159265358979323846;
 
+/// Errors come back as values: the web build has no exceptions.
+namespace policies = boost::math::policies;
+using NoThrow =
+    policies::policy<policies::domain_error<policies::errno_on_error>, policies::pole_error<policies::errno_on_error>,
+                     policies::overflow_error<policies::errno_on_error>,
+                     policies::evaluation_error<policies::errno_on_error>, policies::promote_double<false>>;
+
+double bessel(int order, double z) {
+    return boost::math::cyl_bessel_j(order, z, NoThrow());
+}
+double bessel_zero(double order, int number) {
+    return boost::math::cyl_bessel_j_zero(order, number, NoThrow());
+}
+
 struct Term {
     double root = 0, coefficient = 0;
 };
@@ -22,8 +37,8 @@ using Terms = std::vector<Term>;
 template <class Function>
 double root_between(Function function, double low, double high) {
     std::uintmax_t steps = 100;
-    const auto bracket =
-        boost::math::tools::toms748_solve(function, low, high, boost::math::tools::eps_tolerance<double>(50), steps);
+    const auto bracket = boost::math::tools::toms748_solve(
+        function, low, high, boost::math::tools::eps_tolerance<double>(50), steps, NoThrow());
     return (bracket.first + bracket.second) / 2.0;
 }
 
@@ -40,14 +55,12 @@ Terms wall_terms(double biot, int count) {
 
 /// zeta J1(zeta) = Bi J0(zeta), one root between each zero of J1 (0 for the first) and the next zero of J0.
 Terms cylinder_terms(double biot, int count) {
-    using boost::math::cyl_bessel_j;
-    using boost::math::cyl_bessel_j_zero;
     Terms terms;
     for (int n = 0; n < count; ++n) {
-        const auto balance = [biot](double z) { return z * cyl_bessel_j(1, z) - biot * cyl_bessel_j(0, z); };
-        const double low = n == 0 ? 0.0 : cyl_bessel_j_zero(1.0, n);
-        const double z = root_between(balance, low, cyl_bessel_j_zero(0.0, n + 1));
-        const double j0 = cyl_bessel_j(0, z), j1 = cyl_bessel_j(1, z);
+        const auto balance = [biot](double z) { return z * bessel(1, z) - biot * bessel(0, z); };
+        const double low = n == 0 ? 0.0 : bessel_zero(1.0, n);
+        const double z = root_between(balance, low, bessel_zero(0.0, n + 1));
+        const double j0 = bessel(0, z), j1 = bessel(1, z);
         terms.push_back({z, 2.0 / z * j1 / (j0 * j0 + j1 * j1)});
     }
     return terms;
@@ -79,15 +92,14 @@ double wall_mean(const Terms& terms, double fourier) {
 double cylinder_at(const Terms& terms, double fourier, double share) {
     double sum = 0.0;
     for (const Term& t : terms) {
-        sum += t.coefficient * std::exp(-t.root * t.root * fourier) * boost::math::cyl_bessel_j(0, t.root * share);
+        sum += t.coefficient * std::exp(-t.root * t.root * fourier) * bessel(0, t.root * share);
     }
     return sum;
 }
 double cylinder_mean(const Terms& terms, double fourier) {
     double sum = 0.0;
     for (const Term& t : terms) {
-        sum +=
-            t.coefficient * std::exp(-t.root * t.root * fourier) * 2.0 * boost::math::cyl_bessel_j(1, t.root) / t.root;
+        sum += t.coefficient * std::exp(-t.root * t.root * fourier) * 2.0 * bessel(1, t.root) / t.root;
     }
     return sum;
 }

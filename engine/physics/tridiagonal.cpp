@@ -10,6 +10,11 @@
 namespace sillwalk::engine {
 namespace {
 
+/// The entries are rates of one body, far from overflow: std::hypot would cost more than all the rest.
+double length_of(double a, double b) {
+    return std::sqrt(a * a + b * b);
+}
+
 /// Turns columns k and k+1 of the vectors by the rotation (c, s).
 void rotate_columns(std::vector<double>& vectors, std::size_t n, std::size_t k, double c, double s) {
     for (std::size_t row = 0; row < n; ++row) {
@@ -25,12 +30,12 @@ void rotate_columns(std::vector<double>& vectors, std::size_t n, std::size_t k, 
 void ql_sweep(std::vector<double>& d, std::vector<double>& e, std::vector<double>& vectors, std::size_t top,
               std::size_t bottom) {
     const double half_gap = (d[top + 1] - d[top]) / (2.0 * e[top]);
-    double g = d[bottom] - d[top] + e[top] / (half_gap + std::copysign(std::hypot(half_gap, 1.0), half_gap));
+    double g = d[bottom] - d[top] + e[top] / (half_gap + std::copysign(length_of(half_gap, 1.0), half_gap));
     double s = 1.0, c = 1.0, p = 0.0;
     for (std::size_t k = bottom; k-- > top;) {
         const double f = s * e[k];
         const double b = c * e[k];
-        const double r = std::hypot(f, g);
+        const double r = length_of(f, g);
         e[k + 1] = r;
         if (r == 0.0) {  // the matrix splits here; the next sweep goes on with the parts
             d[k + 1] -= p;
