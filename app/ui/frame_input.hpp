@@ -21,13 +21,13 @@ enum class PointerPhase : std::uint8_t {
 struct PointerEvent {
     PointerPhase phase = PointerPhase::down;
     std::int64_t pointer = 0;  ///< which finger
-    Point at;                  ///< framebuffer pixels
+    Point at{};                ///< framebuffer pixels
     double time = 0;  ///< seconds, same clock as FrameInput::now; when the event happened, not when it was read
 };
 
 struct WheelEvent {
-    Point at;      ///< framebuffer pixels
-    Point offset;  ///< pixels by which the content moves; positive y moves it down
+    Point at{};      ///< framebuffer pixels
+    Point offset{};  ///< pixels by which the content moves; positive y moves it down
 };
 
 enum class Key : std::uint8_t {
@@ -68,11 +68,11 @@ struct FrameInput {
     float width = 1280;       ///< framebuffer pixels
     float height = 800;
     float px_per_mm = 5.9F;  ///< framebuffer pixels per millimetre of glass, as the host believes
-    Insets safe_area;
-    std::vector<PointerEvent> pointers;  ///< in order of time
-    std::vector<WheelEvent> wheels;
-    std::vector<KeyEvent> keys;
-    std::string text;  ///< UTF-8 typed since the last frame
+    Insets safe_area{};
+    std::vector<PointerEvent> pointers{};  ///< in order of time
+    std::vector<WheelEvent> wheels{};
+    std::vector<KeyEvent> keys{};
+    std::string text{};  ///< UTF-8 typed since the last frame
 };
 
 }  // namespace sillwalk::ui

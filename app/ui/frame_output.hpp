@@ -16,11 +16,11 @@ struct FrameOutput {
     const HitMap* hit_map = nullptr;        ///< valid until the next frame
     const ImDrawData* draw_data = nullptr;  ///< valid until the next frame
     const Textures* textures = nullptr;     ///< pictures that draw_data names, the font among them
-    Color background;                       ///< clear colour
+    Color background{};                     ///< clear colour
     bool wants_frame = false;               ///< something moves: call again at once
     double wants_frame_in = -1;             ///< seconds until something changes by itself (a toast ends); < 0: never
     bool wants_text = false;                ///< a text field is being edited: show a keyboard
-    Rect text_rect;                         ///< where that field is
+    Rect text_rect{};                       ///< where that field is
     bool quit = false;
 };
 

@@ -27,33 +27,34 @@ enum class DragMode : std::uint8_t {
 };
 
 struct Target {
-    std::string id;     ///< dotted, stable, never a label: "crossing.rise"
-    std::string label;  ///< all text on it, in reading order, parts separated by one space
-    Rect rect;
-    Rect visible;  ///< rect within all clips; empty when scrolled out of view
+    std::string id{};     ///< dotted, stable, never a label: "crossing.rise"
+    std::string label{};  ///< all text on it, in reading order, parts separated by one space
+    Rect rect{};
+    Rect visible{};  ///< rect within all clips; empty when scrolled out of view
     TargetClass target_class = TargetClass::row;
     DragMode drag = DragMode::none;
     bool enabled = true;
     bool selected = false;
     bool covered = false;        ///< under a sheet: cannot be touched
     bool label_clipped = false;  ///< some text did not fit even after wrapping
-    bool overscan = false;       ///< row kept just outside the view for the keyboard
-    std::uint16_t region = 0;    ///< keyboard order: regions in order of drawing, then row by row within a region
-    std::string scroll_area;     ///< id of the list it scrolls with; empty when fixed
+    bool wants_long_press = false;
+    bool overscan = false;      ///< row kept just outside the view for the keyboard
+    std::uint16_t region = 0;   ///< keyboard order: regions in order of drawing, then row by row within a region
+    std::string scroll_area{};  ///< id of the list it scrolls with; empty when fixed
 };
 
 /// Text that is not on a target.
 struct TextItem {
-    std::string id;  ///< may be empty
-    std::string text;
-    Rect rect;
+    std::string id{};  ///< may be empty
+    std::string text{};
+    Rect rect{};
     bool clipped = false;
     bool covered = false;
 };
 
 struct ScrollRegion {
-    std::string id;
-    Rect view;
+    std::string id{};
+    Rect view{};
     float offset = 0;  ///< pixels scrolled down
     float max_offset = 0;
     bool covered = false;

@@ -27,11 +27,11 @@ namespace sillwalk::ui {
 
 /// The parts of the screen. A bar that is not shown is empty.
 struct Regions {
-    Rect rail;  ///< left (right for left hand); empty when compact
-    Rect top_bar;
-    Rect content;  ///< with its margins taken off
-    Rect answer_bar;
-    Rect bottom_bar;  ///< navigation when compact
+    Rect rail{};  ///< left (right for left hand); empty when compact
+    Rect top_bar{};
+    Rect content{};  ///< with its margins taken off
+    Rect answer_bar{};
+    Rect bottom_bar{};  ///< navigation when compact
 };
 
 /// Words on badges that have none of their own, in the person's language.

@@ -1,0 +1,196 @@
+#include "app/ui/fonts.hpp"
+
+#include <imgui.h>
+#if !defined(__EMSCRIPTEN__)
+#include <imgui_freetype.h>
+#endif
+#include "assets/embedded.hpp"
+#include "engine/base/contract.hpp"
+
+#include <imstb_truetype.h>
+#include <set>
+
+namespace sillwalk::ui {
+
+namespace {
+
+constexpr const char* font_files[weight_count] = {"fonts/Roboto-Regular.ttf", "fonts/Roboto-Medium.ttf",
+                                                  "fonts/Roboto-Bold.ttf"};
+
+/// Latin with accents (what a site may be called), thin space, dashes, quotes, ellipsis, fractions, signs of measuring.
+constexpr char32_t always[][2] = {{0x20, 0x7E},     {0xA0, 0x17F},    {0x2009, 0x2009}, {0x2013, 0x2014},
+                                  {0x2018, 0x201D}, {0x2022, 0x2022}, {0x2026, 0x2026}, {0x20AC, 0x20AC},
+                                  {0x2126, 0x2126}, {0x215B, 0x215E}, {0x2212, 0x2212}, {0x2248, 0x2248},
+                                  {0x2264, 0x2265}};
+/// The largest sizes hold digits and signs only, or the texture would not fit.
+constexpr ImWchar digits[] = {0x20, 0x3A, 0xB0, 0xB1, 0xD7, 0xD7, 0x2009, 0x2009, 0x2212, 0x2212, 0x3F, 0x3F, 0};
+constexpr ImWchar headline[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2009, 0x2009, 0x2013, 0x2014, 0x2026,
+                                0x2026, 0x2212, 0x2212, 0x2248, 0x2248, 0x2264, 0x2265, 0};
+
+const ImWchar* ranges_for(TextRole role, const ImWchar* letters) {
+    if (role == TextRole::digit || role == TextRole::readout) return digits;
+    return role == TextRole::value ? headline : letters;
+}
+
+/// Weights that the role is drawn in; others fall back to medium.
+bool is_built(TextRole role, Weight weight) {
+    switch (role) {
+        case TextRole::caption:
+        case TextRole::body:
+        case TextRole::row:
+            return true;
+        case TextRole::section:
+        case TextRole::value:
+            return weight != Weight::bold;
+        case TextRole::digit:
+        case TextRole::readout:
+            return weight == Weight::medium;
+    }
+    return false;
+}
+
+std::vector<ImWchar> letter_ranges(std::string_view texts) {
+    std::set<char32_t> wanted;
+    for (const auto& range : always) {
+        for (char32_t c = range[0]; c <= range[1]; ++c) wanted.insert(c);
+    }
+    for (const char32_t c : code_points(texts)) {
+        if (c >= 0x20 && c < 0xFFFD) wanted.insert(c);
+    }
+    std::vector<ImWchar> ranges;
+    for (const char32_t c : wanted) {
+        const auto code = static_cast<ImWchar>(c);
+        if (!ranges.empty() && ranges.back() + 1 == code) {
+            ranges.back() = code;
+        } else {
+            ranges.push_back(code);
+            ranges.push_back(code);
+        }
+    }
+    ranges.push_back(0);
+    return ranges;
+}
+
+/// The font builder rounds advances up to whole pixels, which spaces small text too wide; take the font's own.
+void use_exact_advances(ImFont& font, std::string_view file, float size) {
+    stbtt_fontinfo info;
+    if (stbtt_InitFont(&info, reinterpret_cast<const unsigned char*>(file.data()), 0) == 0) return;
+    const float scale = stbtt_ScaleForPixelHeight(&info, size);
+    for (ImFontGlyph& glyph : font.Glyphs) {
+        int advance = 0;
+        int bearing = 0;
+        stbtt_GetCodepointHMetrics(&info, static_cast<int>(glyph.Codepoint), &advance, &bearing);
+        glyph.AdvanceX = static_cast<float>(advance) * scale;
+    }
+}
+
+std::size_t slot(TextRole role, Weight weight) {
+    return static_cast<std::size_t>(role) * weight_count + static_cast<std::size_t>(weight);
+}
+
+}  // namespace
+
+std::vector<char32_t> code_points(std::string_view utf8) {
+    std::vector<char32_t> out;
+    std::size_t i = 0;
+    while (i < utf8.size()) {
+        const auto lead = static_cast<unsigned char>(utf8[i]);
+        const std::size_t length = lead < 0x80   ? 1
+                                   : lead < 0xC2 ? 0
+                                   : lead < 0xE0 ? 2
+                                   : lead < 0xF0 ? 3
+                                   : lead < 0xF5 ? 4
+                                                 : 0;
+        if (length == 0 || i + length > utf8.size()) {
+            out.push_back(0xFFFD);
+            ++i;
+            continue;
+        }
+        char32_t code = length == 1 ? lead : lead & (0xFFU >> (length + 1));
+        for (std::size_t k = 1; k < length; ++k) code = code << 6 | (static_cast<unsigned char>(utf8[i + k]) & 0x3FU);
+        out.push_back(code);
+        i += length;
+    }
+    return out;
+}
+
+Fonts::Fonts(std::string_view texts) : letters_(letter_ranges(texts)) {}
+
+void Fonts::use(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures) {
+    std::array<float, text_role_count> sizes{};
+    for (std::size_t i = 0; i < text_role_count; ++i) sizes[i] = metrics.text_size(static_cast<TextRole>(i));
+    if (sizes == sizes_) return;
+    sizes_ = sizes;
+    build(metrics, atlas, textures);
+}
+
+void Fonts::build(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures) {
+    atlas.Clear();
+    atlas.Flags |= ImFontAtlasFlags_NoBakedLines | ImFontAtlasFlags_NoMouseCursors;
+    atlas.TexDesiredWidth = 2048;
+#if !defined(__EMSCRIPTEN__)
+    atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
+    atlas.FontBuilderFlags = ImGuiFreeTypeBuilderFlags_LightHinting;
+#endif
+    fonts_.fill(nullptr);
+    for (std::size_t r = 0; r < text_role_count; ++r) {
+        for (std::size_t w = 0; w < weight_count; ++w) {
+            const auto role = static_cast<TextRole>(r);
+            const auto weight = static_cast<Weight>(w);
+            if (!is_built(role, weight)) continue;
+            const auto file = assets::embedded(font_files[w]);
+            EXPECT_CONTRACT(file.has_value());
+            ImFontConfig config;
+            config.FontDataOwnedByAtlas = false;
+            config.OversampleH = 1;
+            config.PixelSnapH = true;
+            fonts_[slot(role, weight)] =
+                atlas.AddFontFromMemoryTTF(const_cast<char*>(file->data()), static_cast<int>(file->size()),
+                                           metrics.text_size(role), &config, ranges_for(role, letters_.data()));
+        }
+    }
+    EXPECT_CONTRACT(atlas.Build());
+    for (std::size_t r = 0; r < text_role_count; ++r) {
+        for (std::size_t w = 0; w < weight_count; ++w) {
+            ImFont*& font = fonts_[r * weight_count + w];
+            if (font != nullptr) {
+                use_exact_advances(*font, *assets::embedded(font_files[w]), sizes_[r]);
+            } else {
+                font = fonts_[r * weight_count + static_cast<std::size_t>(Weight::medium)];
+            }
+        }
+    }
+    unsigned char* pixels = nullptr;
+    int width = 0;
+    int height = 0;
+    atlas.GetTexDataAsRGBA32(&pixels, &width, &height);
+    const auto count = static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4;
+    textures.set(font_texture, width, height, {pixels, pixels + count});
+    atlas.ClearTexData();
+    atlas.SetTexID(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(font_texture)));
+}
+
+const ImFont& Fonts::font(TextRole role, Weight weight) const {
+    const ImFont* found = fonts_[slot(role, weight)];
+    EXPECT_CONTRACT(found != nullptr);
+    return *found;
+}
+
+float Fonts::text_width(std::string_view utf8, TextRole role, Weight weight) const {
+    const ImFont& face = font(role, weight);
+    float width = 0;
+    for (const char32_t c : code_points(utf8)) width += face.FindGlyph(static_cast<ImWchar>(c))->AdvanceX;
+    return width;
+}
+
+std::vector<char32_t> Fonts::missing(std::string_view utf8) const {
+    const ImFont& face = font(TextRole::body, Weight::regular);
+    std::vector<char32_t> out;
+    for (const char32_t c : code_points(utf8)) {
+        const bool control = c < 0x20;
+        if (!control && (c > 0xFFFF || face.FindGlyphNoFallback(static_cast<ImWchar>(c)) == nullptr)) out.push_back(c);
+    }
+    return out;
+}
+
+}  // namespace sillwalk::ui

@@ -1,0 +1,167 @@
+#include "app/ui/hit_map.hpp"
+
+#include "engine/base/contract.hpp"
+
+#include <algorithm>
+#include <cstdio>
+#include <utility>
+
+namespace sillwalk::ui {
+
+namespace {
+
+bool touchable(const Target& target) {
+    return !target.covered && !target.visible.empty();
+}
+
+/// Levenshtein distance; ids are short.
+std::size_t distance(std::string_view a, std::string_view b) {
+    std::vector<std::size_t> row(b.size() + 1);
+    for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        std::size_t diagonal = row[0];
+        row[0] = i;
+        for (std::size_t j = 1; j <= b.size(); ++j) {
+            const std::size_t substitute = diagonal + (a[i - 1] == b[j - 1] ? 0U : 1U);
+            diagonal = row[j];
+            row[j] = std::min({row[j] + 1, row[j - 1] + 1, substitute});
+        }
+    }
+    return row.back();
+}
+
+/// Sorts one region top to bottom; targets beside each other from the left.
+void append_rows(std::vector<const Target*> region, std::vector<std::string>& ids) {
+    std::stable_sort(region.begin(), region.end(),
+                     [](const Target* a, const Target* b) { return a->rect.y0 < b->rect.y0; });
+    std::size_t begin = 0;
+    while (begin < region.size()) {
+        const float bottom = region[begin]->rect.y1;
+        std::size_t end = begin + 1;
+        while (end < region.size() && region[end]->rect.center().y < bottom) ++end;
+        const auto first = region.begin() + static_cast<std::ptrdiff_t>(begin);
+        const auto last = region.begin() + static_cast<std::ptrdiff_t>(end);
+        std::stable_sort(first, last, [](const Target* a, const Target* b) { return a->rect.x0 < b->rect.x0; });
+        for (auto it = first; it != last; ++it) ids.push_back((*it)->id);
+        begin = end;
+    }
+}
+
+}  // namespace
+
+void HitMap::clear() {
+    targets_.clear();
+    texts_.clear();
+    scrolls_.clear();
+    order_.clear();
+    by_id_.clear();
+}
+
+Target& HitMap::add(Target target) {
+    const bool is_new = by_id_.emplace(target.id, targets_.size()).second;
+    if (!is_new) std::fprintf(stderr, "two targets share the id %s\n", target.id.c_str());
+    EXPECT_CONTRACT(is_new);
+    order_.push_back({true, targets_.size()});
+    targets_.push_back(std::move(target));
+    return targets_.back();
+}
+
+TextItem& HitMap::add_text(TextItem item) {
+    order_.push_back({false, texts_.size()});
+    texts_.push_back(std::move(item));
+    return texts_.back();
+}
+
+void HitMap::add_scroll(ScrollRegion region) {
+    scrolls_.push_back(std::move(region));
+}
+
+void HitMap::cover(const Rect& area) {
+    for (Target& target : targets_) {
+        if (area.contains(target.visible.center())) target.covered = true;
+    }
+    for (TextItem& item : texts_) {
+        if (area.contains(item.rect.center())) item.covered = true;
+    }
+    for (ScrollRegion& region : scrolls_) {
+        if (area.contains(region.view.center())) region.covered = true;
+    }
+}
+
+const Target* HitMap::find(std::string_view id) const {
+    const auto found = by_id_.find(id);
+    return found == by_id_.end() ? nullptr : &targets_[found->second];
+}
+
+const TextItem* HitMap::find_text(std::string_view id) const {
+    for (const TextItem& item : texts_) {
+        if (!item.id.empty() && item.id == id) return &item;
+    }
+    return nullptr;
+}
+
+const ScrollRegion* HitMap::find_scroll(std::string_view id) const {
+    for (const ScrollRegion& region : scrolls_) {
+        if (region.id == id) return &region;
+    }
+    return nullptr;
+}
+
+const Target* HitMap::at(Point point) const {
+    for (std::size_t i = targets_.size(); i-- > 0;) {
+        if (touchable(targets_[i]) && targets_[i].visible.contains(point)) return &targets_[i];
+    }
+    return nullptr;
+}
+
+const ScrollRegion* HitMap::scroll_at(Point point) const {
+    for (std::size_t i = scrolls_.size(); i-- > 0;) {
+        const ScrollRegion& region = scrolls_[i];
+        if (!region.covered && region.max_offset > 0 && region.view.contains(point)) return &region;
+    }
+    return nullptr;
+}
+
+std::vector<std::string> HitMap::keyboard_order() const {
+    std::map<std::uint16_t, std::vector<const Target*>> regions;
+    for (const Target& target : targets_) {
+        if (target.enabled && !target.covered) regions[target.region].push_back(&target);
+    }
+    std::vector<std::string> ids;
+    for (auto& [number, region] : regions) append_rows(std::move(region), ids);
+    return ids;
+}
+
+std::vector<std::string> HitMap::near_ids(std::string_view id, std::size_t count) const {
+    std::vector<std::pair<std::size_t, std::string>> scored;
+    for (const Target& target : targets_) {
+        const bool part = target.id.find(id) != std::string::npos || id.find(target.id) != std::string_view::npos;
+        scored.emplace_back(part ? 0 : distance(id, target.id), target.id);
+    }
+    std::sort(scored.begin(), scored.end());
+    std::vector<std::string> ids;
+    for (const auto& [score, name] : scored) {
+        if (ids.size() < count) ids.push_back(name);
+    }
+    return ids;
+}
+
+std::string HitMap::describe() const {
+    std::string out;
+    for (const Entry& entry : order_) {
+        if (entry.is_target) {
+            const Target& target = targets_[entry.index];
+            if (target.covered || target.visible.empty()) continue;
+            out += "[" + target.label + "]";
+            if (target.selected) out += " (chosen)";
+            if (!target.enabled) out += " (not available)";
+        } else {
+            if (texts_[entry.index].covered) continue;
+            out += texts_[entry.index].text;
+        }
+        out += "\n";
+    }
+    return out;
+}
+
+}  // namespace sillwalk::ui

@@ -1,0 +1,241 @@
+#include "app/ui/draw/outcome_mark.hpp"
+#include "app/ui/fonts.hpp"
+#include "app/ui/ui_impl.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sillwalk::ui {
+
+namespace {
+
+constexpr const char* ellipsis = "\xE2\x80\xA6";
+
+TextRole smaller(TextRole role) {
+    return role == TextRole::caption ? role : static_cast<TextRole>(static_cast<int>(role) - 1);
+}
+
+/// Length in bytes of the longest start of the text that fits.
+std::size_t fitting_prefix(const Painter& painter, std::string_view text, TextRole role, Weight weight, float width) {
+    Canvas& canvas = painter.canvas();
+    std::size_t best = 0;
+    for (std::size_t i = 1; i <= text.size(); ++i) {
+        const bool boundary = i == text.size() || (static_cast<unsigned char>(text[i]) & 0xC0U) != 0x80U;
+        if (!boundary) continue;
+        if (canvas.text_width(text.substr(0, i), role, weight) > width) break;
+        best = i;
+    }
+    return best;
+}
+
+}  // namespace
+
+std::string join_label(std::initializer_list<std::string_view> parts) {
+    std::string out;
+    for (const std::string_view part : parts) {
+        if (part.empty()) continue;
+        if (!out.empty()) out += ' ';
+        out += part;
+    }
+    return out;
+}
+
+std::vector<std::string> Ui::Impl::wrap(std::string_view text, TextRole role, Weight weight, float width) const {
+    Canvas& target = painter.canvas();
+    const auto wide = [&](const std::string& s) { return target.text_width(s, role, weight) > width + 0.5F; };
+    std::vector<std::string> lines;
+    std::string line;
+    std::size_t i = 0;
+    while (i <= text.size()) {
+        const std::size_t end = std::min(text.find_first_of(" \n", i), text.size());
+        std::string word(text.substr(i, end - i));
+        const std::string joined = line.empty() ? word : line + " " + word;
+        if (!line.empty() && wide(joined)) {
+            lines.push_back(line);
+            line = word;
+        } else {
+            line = joined;
+        }
+        while (wide(line)) {  // one word wider than the box: break within it
+            const std::size_t cut = std::max<std::size_t>(1, fitting_prefix(painter, line, role, weight, width));
+            if (cut >= line.size()) break;
+            lines.push_back(line.substr(0, cut));
+            line = line.substr(cut);
+        }
+        if (end < text.size() && text[end] == '\n') {
+            lines.push_back(line);
+            line.clear();
+        }
+        i = end + 1;
+    }
+    lines.push_back(line);
+    return lines;
+}
+
+FittedText Ui::Impl::fit(std::string_view text, TextRole role, Weight weight, float width, float height) const {
+    FittedText out;
+    Canvas& target = painter.canvas();
+    for (TextRole now = role;; now = smaller(now)) {
+        out.role = now;
+        out.lines = wrap(text, now, weight, width);
+        bool breaks_word = false;
+        for (std::size_t i = 0; i <= text.size();) {
+            const std::size_t end = std::min(text.find_first_of(" \n", i), text.size());
+            breaks_word = breaks_word || target.text_width(text.substr(i, end - i), now, weight) > width + 0.5F;
+            i = end + 1;
+        }
+        const float step = metrics.line_height(now);
+        const float needed = step * static_cast<float>(out.lines.size() - 1) + metrics.text_size(now) * 0.85F;
+        if (!breaks_word && needed <= height + 0.5F) return out;
+        if (now == TextRole::caption) break;
+    }
+    out.clipped = true;
+    const auto most = static_cast<std::size_t>(std::max(1.0F, std::floor(height / metrics.line_height(out.role))));
+    if (out.lines.size() > most) {
+        out.lines.resize(most);
+        std::string& last = out.lines.back();
+        const float room = width - target.text_width(ellipsis, out.role, weight);
+        last.resize(fitting_prefix(painter, last, out.role, weight, room));
+        last += ellipsis;
+    }
+    return out;
+}
+
+void Ui::Impl::draw_fitted(const FittedText& fitted, const Rect& box, Weight weight, Color color, Align align) {
+    const float step = metrics.line_height(fitted.role);
+    const float cap = metrics.cap_height(fitted.role);
+    const float block = step * static_cast<float>(fitted.lines.size() - 1) + cap;
+    float baseline = box.center().y - block / 2 + cap;
+    const float x = align == Align::left ? box.x0 : align == Align::right ? box.x1 : box.center().x;
+    for (const std::string& line : fitted.lines) {
+        canvas().text({x, baseline}, line, {fitted.role, weight, color, align});
+        baseline += step;
+    }
+}
+
+void Ui::Impl::record_text(std::string_view id, std::string_view text, const Rect& rect, bool clipped) {
+    const Rect visible = rect.intersected(clip());
+    if (!text.empty() && !visible.empty()) drawing.add_text({std::string(id), std::string(text), rect, clipped, false});
+}
+
+std::string_view Ui::Impl::badge_word(Badge state, std::string_view word) const {
+    if (!word.empty()) return word;
+    switch (state) {
+        case Badge::holds:
+            return words.holds;
+        case Badge::tight:
+            return words.tight;
+        case Badge::fails:
+            return words.fails;
+        case Badge::not_known:
+            return words.not_known;
+        case Badge::by_eye:
+            return words.by_eye;
+    }
+    return {};
+}
+
+float Ui::text_width(std::string_view utf8, TextRole role, Weight weight) const {
+    return impl_->canvas().text_width(utf8, role, weight);
+}
+
+float Ui::text_height(std::string_view utf8, TextRole role, Weight weight, float width) const {
+    const auto lines = impl_->wrap(utf8, role, weight, width).size();
+    return impl_->metrics.line_height(role) * static_cast<float>(lines);
+}
+
+void Ui::text(std::string_view utf8, TextRole role, Weight weight, std::optional<Color> color, std::string_view id) {
+    Impl& ui = *impl_;
+    const float width = ui.place_width();
+    const std::vector<std::string> lines = ui.wrap(utf8, role, weight, width);
+    const float step = ui.metrics.line_height(role);
+    const Rect box = ui.place(step * static_cast<float>(lines.size()));
+    float baseline = box.y0 + (step + ui.metrics.cap_height(role)) / 2;
+    for (const std::string& line : lines) {
+        ui.canvas().text({box.x0, baseline}, line, {role, weight, color.value_or(ui.theme().text), Align::left});
+        baseline += step;
+    }
+    ui.record_text(id, utf8, box, false);
+}
+
+void Ui::title(std::string_view utf8, std::string_view id) {
+    text(utf8, TextRole::section, Weight::medium, theme().text, id);
+}
+void Ui::finding(std::string_view utf8, std::string_view id) {
+    text(utf8, TextRole::row, Weight::medium, theme().text, id);
+}
+void Ui::caption(std::string_view utf8, std::string_view id) {
+    text(utf8, TextRole::caption, Weight::regular, theme().text2, id);
+}
+
+float Ui::text_at(Point at, std::string_view utf8, const TextStyle& style, float max_width, std::string_view id) {
+    Impl& ui = *impl_;
+    const float width = text_width(utf8, style.role, style.weight);
+    const bool clipped = max_width > 0 && width > max_width + 0.5F;
+    std::string shown(utf8);
+    if (clipped) {
+        const float room = max_width - text_width(ellipsis, style.role, style.weight);
+        shown = shown.substr(0, fitting_prefix(ui.painter, shown, style.role, style.weight, room)) + ellipsis;
+    }
+    ui.canvas().text(at, shown, style);
+    const float drawn = clipped ? max_width : width;
+    const float left = style.align == Align::left    ? at.x
+                       : style.align == Align::right ? at.x - drawn
+                                                     : at.x - drawn / 2;
+    ui.record_text(id, utf8, {left, at.y - ui.metrics.cap_height(style.role), left + drawn, at.y}, clipped);
+    return left + drawn;
+}
+
+void Ui::value_at(Point right_end, std::string_view value, std::string_view unit, TextRole role, std::string_view id) {
+    Impl& ui = *impl_;
+    float x = right_end.x;
+    const TextStyle grey{TextRole::body, Weight::regular, theme().text2, Align::right};
+    if (!unit.empty()) {
+        ui.canvas().text({x, right_end.y}, unit, grey);
+        x -= text_width(unit, grey.role, grey.weight) + ui.metrics.dp(8);
+    }
+    ui.canvas().text({x, right_end.y}, value, {role, Weight::medium, theme().text, Align::right});
+    x -= text_width(value, role, Weight::medium);
+    ui.record_text(id, join_label({value, unit}),
+                   {x, right_end.y - ui.metrics.cap_height(role), right_end.x, right_end.y}, false);
+}
+
+float Ui::badge_width(Badge state, std::string_view word, TextRole role) const {
+    return sillwalk::ui::badge_width(impl_->canvas(), impl_->badge_word(state, word), role);
+}
+
+Rect Ui::badge_at(Point at, Badge state, Align align, std::string_view word, TextRole role) {
+    Impl& ui = *impl_;
+    const std::string_view shown = ui.badge_word(state, word);
+    const float width = sillwalk::ui::badge_width(ui.canvas(), shown, role);
+    const float x = align == Align::left ? at.x : align == Align::right ? at.x - width : at.x - width / 2;
+    const Rect box = draw_badge(ui.canvas(), ui.theme(), {std::round(x), at.y}, state, shown, role);
+    ui.record_text({}, shown, box, false);
+    return box;
+}
+
+void Ui::badge(Badge state, std::string_view word, std::string_view id) {
+    Impl& ui = *impl_;
+    const Rect box = ui.place(badge_height(ui.canvas(), TextRole::caption));
+    const std::string_view shown = ui.badge_word(state, word);
+    const Rect drawn = draw_badge(ui.canvas(), ui.theme(), {box.x0, box.center().y}, state, shown, TextRole::caption);
+    ui.record_text(id, shown, drawn, false);
+}
+
+void Ui::separator() {
+    Impl& ui = *impl_;
+    const Rect line = ui.place(ui.metrics.hairline);
+    ui.canvas().fill_rect(line, ui.theme().hairline);
+}
+
+void Ui::drawing(float height, std::string_view described, const std::function<void(Canvas&, const Rect&)>& draw) {
+    Impl& ui = *impl_;
+    const Rect box = ui.place(height);
+    ui.record_text({}, described, box, false);
+    if (box.intersected(ui.clip()).empty()) return;
+    ui.push_clip(box);
+    draw(ui.canvas(), box);
+    ui.pop_clip();
+}
+
+}  // namespace sillwalk::ui

@@ -1,0 +1,154 @@
+#include "app/ui/draw/outcome_mark.hpp"
+#include "app/ui/draw/strokes.hpp"
+#include "app/ui/ui_impl.hpp"
+
+#include <algorithm>
+
+namespace sillwalk::ui {
+
+namespace {
+
+/// Where the parts of a row lie, from its outer rectangle.
+struct RowParts {
+    Rect text;  ///< name and detail
+    float value_end = 0;
+    float icon_x = 0;
+    float mark_x = 0;  ///< mark before the name; the mark of a detail follows the text
+};
+
+float right_width(const Ui& ui, const RowOptions& o, std::string_view badge_word) {
+    const Metrics& m = ui.metrics();
+    float width = 0;
+    if (o.badge.has_value()) width = ui.badge_width(*o.badge, badge_word);
+    if (!o.value.empty()) {
+        width = std::max(width, 0.0F) + ui.text_width(o.value, o.value_role, Weight::medium) + (width > 0 ? m.gap : 0);
+        if (!o.unit.empty()) width += ui.text_width(o.unit, TextRole::body, Weight::regular) + m.dp(8);
+    }
+    if (o.chevron) width += m.icon * 0.6F + (width > 0 ? m.dp(8) : 0);
+    return width;
+}
+
+bool mark_before_name(const RowOptions& o) {
+    return o.mark.has_value() && o.value.empty();
+}
+
+RowParts split_row(const Ui& ui, const Rect& rect, const RowOptions& o, std::string_view badge_word) {
+    const Metrics& m = ui.metrics();
+    RowParts parts;
+    parts.text = rect.inset(m.pad, m.dp(6));
+    if (o.icon != Icon::none) {
+        parts.icon_x = parts.text.x0 + m.icon / 2;
+        parts.text.x0 += m.icon + m.dp(14);
+    }
+    if (mark_before_name(o)) {
+        parts.mark_x = parts.text.x0 + m.icon * 0.42F;
+        parts.text.x0 += m.icon * 0.84F + m.dp(14);
+    }
+    parts.value_end = rect.x1 - m.pad;
+    const float right = right_width(ui, o, badge_word);
+    if (right > 0) parts.text.x1 -= right + m.gap;
+    return parts;
+}
+
+}  // namespace
+
+bool Ui::row(std::string_view id, std::string_view name, const RowOptions& o) {
+    Impl& ui = *impl_;
+    const Metrics& m = ui.metrics;
+    const Theme& t = ui.theme();
+    const float least = m.target_size(TargetClass::row);
+    const std::string word = o.badge.has_value() ? std::string(ui.badge_word(*o.badge, o.badge_word)) : std::string();
+    const float detail_indent = o.mark.has_value() && !mark_before_name(o) ? m.cap_height(TextRole::caption) * 1.9F : 0;
+
+    Rect rect = o.rect;
+    if (rect.empty()) {
+        const RowParts probe = split_row(*this, {0, 0, ui.place_width(), least}, o, word);
+        float needed = text_height(name, TextRole::body, Weight::medium, probe.text.width()) + m.dp(16);
+        if (!o.detail.empty()) {
+            needed += text_height(o.detail, TextRole::caption, Weight::regular, probe.text.width() - detail_indent);
+        }
+        rect = ui.place(std::max(least, needed));
+    }
+    const RowParts parts = split_row(*this, rect, o, word);
+    const float detail_width = parts.text.width() - detail_indent;
+    FittedText detail;
+    float detail_height = 0;
+    if (!o.detail.empty()) {
+        const float room = parts.text.height() - m.text_size(TextRole::caption);
+        detail = ui.fit(o.detail, TextRole::caption, Weight::regular, detail_width, room);
+        detail_height = m.line_height(detail.role) * static_cast<float>(detail.lines.size());
+    }
+    const FittedText head =
+        ui.fit(name, TextRole::body, Weight::medium, parts.text.width(), parts.text.height() - detail_height);
+    const bool value_cut = parts.text.width() < m.dp(24);
+
+    Interaction did;
+    const std::string label = join_label({name, o.value, o.unit, o.detail, word});
+    if (o.touchable) {
+        Target target{std::string(id), label, rect};
+        target.enabled = o.enabled;
+        target.selected = o.selected;
+        target.label_clipped = head.clipped || detail.clipped || value_cut;
+        did = ui.interact(std::move(target));
+    } else {
+        ui.record_text(id, label, rect, head.clipped || detail.clipped || value_cut);
+    }
+    if (rect.intersected(ui.clip()).empty()) return did.tapped;
+
+    const bool strong = did.pressed || did.tapped || o.selected;
+    const Color ground = did.pressed || did.tapped ? t.pressed : o.selected ? t.primary : t.surface;
+    const Color ink = strong ? t.on_primary : o.enabled ? t.text : t.disabled_text;
+    const Color ink2 = strong ? t.on_primary : o.enabled ? t.text2 : t.disabled_text;
+    Canvas& canvas = ui.canvas();
+    if (o.framed) {
+        canvas.fill_rect(rect, ground, m.radius);
+        if (o.dashed) {
+            dashed_rect(canvas, rect, t.line_of(Badge::not_known), m.outline);
+        } else {
+            canvas.stroke_rect(rect, t.hairline, m.hairline, m.radius);
+        }
+    } else {
+        if (strong) canvas.fill_rect(rect, ground);
+        canvas.fill_rect({rect.x0, rect.y1 - m.hairline, rect.x1, rect.y1}, t.hairline);
+    }
+    if (o.icon != Icon::none) draw_icon(canvas, o.icon, {parts.icon_x, rect.center().y}, m.icon, ink);
+
+    const float head_height = m.line_height(head.role) * static_cast<float>(head.lines.size());
+    const float top = rect.center().y - (head_height + detail_height) / 2;
+    ui.draw_fitted(head, {parts.text.x0, top, parts.text.x1, top + head_height}, Weight::medium, ink, Align::left);
+    if (!o.detail.empty()) {
+        const Rect box{parts.text.x0 + detail_indent, top + head_height, parts.text.x1,
+                       top + head_height + detail_height};
+        const Color color = o.mark.has_value() && !strong ? t.line_of(*o.mark) : ink2;
+        ui.draw_fitted(detail, box, Weight::regular, color, Align::left);
+    }
+    if (o.mark.has_value()) {
+        const Color color = strong ? t.on_primary : t.line_of(*o.mark);
+        const float small = m.cap_height(TextRole::caption) * 0.72F;
+        const Point at = mark_before_name(o) ? Point{parts.mark_x, rect.center().y}
+                                             : Point{parts.text.x0 + small, top + head_height + detail_height / 2};
+        draw_outcome_mark(canvas, at, mark_before_name(o) ? m.icon * 0.42F : small, *o.mark, color, ground);
+    }
+    float end = parts.value_end;
+    if (o.chevron) {
+        draw_icon(canvas, Icon::right, {end - m.icon * 0.25F, rect.center().y}, m.icon * 0.7F, ink2);
+        end -= m.icon * 0.6F + m.dp(8);
+    }
+    if (o.badge.has_value()) {
+        const float width = badge_width(*o.badge, word);
+        draw_badge(canvas, t, {end - width, rect.center().y}, *o.badge, word, TextRole::caption);
+        end -= width + m.gap;
+    }
+    if (!o.value.empty()) {
+        const float baseline = rect.center().y + m.cap_height(o.value_role) / 2;
+        if (!o.unit.empty()) {
+            canvas.text({end, baseline}, o.unit, {TextRole::body, Weight::regular, ink2, Align::right});
+            end -= text_width(o.unit, TextRole::body, Weight::regular) + m.dp(8);
+        }
+        canvas.text({end, baseline}, o.value, {o.value_role, Weight::medium, ink, Align::right});
+    }
+    ui.focus_ring(rect, did.focused);
+    return did.tapped;
+}
+
+}  // namespace sillwalk::ui
