@@ -1,11 +1,11 @@
 #pragma once
 /// Pixels in memory and as PNG files.
 
+#include "engine/base/result.hpp"
+
 #include <cstdint>
 #include <string>
 #include <vector>
-
-#include "engine/base/result.hpp"
 
 namespace sillwalk::platforms {
 

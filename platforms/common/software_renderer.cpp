@@ -1,12 +1,12 @@
 #include "platforms/common/software_renderer.hpp"
 
+#include "app/ui/textures.hpp"
+
 #include <imgui.h>
 
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-
-#include "app/ui/textures.hpp"
 
 namespace sillwalk::platforms {
 
@@ -52,7 +52,8 @@ class Rasteriser {
 public:
     explicit Rasteriser(Image& image) : image_(image) {}
 
-    void triangle(const ImDrawVert& a, const ImDrawVert& b, const ImDrawVert& c, const ui::Texture* texture, const Clip& clip);
+    void triangle(const ImDrawVert& a, const ImDrawVert& b, const ImDrawVert& c, const ui::Texture* texture,
+                  const Clip& clip);
 
 private:
     void blend(int x, int y, const Rgba& source);
@@ -61,7 +62,8 @@ private:
 };
 
 void Rasteriser::blend(int x, int y, const Rgba& source) {
-    const auto index = static_cast<std::size_t>(y) * static_cast<std::size_t>(image_.width) + static_cast<std::size_t>(x);
+    const auto index =
+        static_cast<std::size_t>(y) * static_cast<std::size_t>(image_.width) + static_cast<std::size_t>(x);
     std::uint8_t* p = &image_.rgba[index * 4];
     const float alpha = source.a / 255;
     const auto over = [alpha](std::uint8_t under, float ink) {
@@ -80,10 +82,12 @@ double edge(double px, double py, double qx, double qy, double rx, double ry) {
 }
 
 /// A pixel whose middle lies exactly on an edge belongs to the triangle left of or below it, and to no other.
-bool owns_edge(double dx, double dy) { return dy < 0 || (dy == 0 && dx > 0); }
+bool owns_edge(double dx, double dy) {
+    return dy < 0 || (dy == 0 && dx > 0);
+}
 
-void Rasteriser::triangle(const ImDrawVert& a, const ImDrawVert& b_in, const ImDrawVert& c_in, const ui::Texture* texture,
-                          const Clip& clip) {
+void Rasteriser::triangle(const ImDrawVert& a, const ImDrawVert& b_in, const ImDrawVert& c_in,
+                          const ui::Texture* texture, const Clip& clip) {
     const ImDrawVert* b = &b_in;
     const ImDrawVert* c = &c_in;
     double area = edge(a.pos.x, a.pos.y, b->pos.x, b->pos.y, c->pos.x, c->pos.y);
@@ -109,15 +113,18 @@ void Rasteriser::triangle(const ImDrawVert& a, const ImDrawVert& b_in, const ImD
         const double py = y + 0.5;
         for (int x = x0; x < x1; ++x) {
             const double px = x + 0.5;
-            const double w[3] = {edge(p[1].x, p[1].y, p[2].x, p[2].y, px, py), edge(p[2].x, p[2].y, p[0].x, p[0].y, px, py),
+            const double w[3] = {edge(p[1].x, p[1].y, p[2].x, p[2].y, px, py),
+                                 edge(p[2].x, p[2].y, p[0].x, p[0].y, px, py),
                                  edge(p[0].x, p[0].y, p[1].x, p[1].y, px, py)};
             bool inside = true;
             for (int i = 0; i < 3; ++i) inside = inside && (w[i] > 0 || (w[i] == 0 && owns[i]));
             if (!inside) continue;
             const float s[3] = {static_cast<float>(w[0] / area), static_cast<float>(w[1] / area),
                                 static_cast<float>(w[2] / area)};
-            Rgba source{ink[0].r * s[0] + ink[1].r * s[1] + ink[2].r * s[2], ink[0].g * s[0] + ink[1].g * s[1] + ink[2].g * s[2],
-                        ink[0].b * s[0] + ink[1].b * s[1] + ink[2].b * s[2], ink[0].a * s[0] + ink[1].a * s[1] + ink[2].a * s[2]};
+            Rgba source{ink[0].r * s[0] + ink[1].r * s[1] + ink[2].r * s[2],
+                        ink[0].g * s[0] + ink[1].g * s[1] + ink[2].g * s[2],
+                        ink[0].b * s[0] + ink[1].b * s[1] + ink[2].b * s[2],
+                        ink[0].a * s[0] + ink[1].a * s[1] + ink[2].a * s[2]};
             Rgba map = flat_texel;
             if (!flat && texture != nullptr) {
                 map = sample(*texture, uv[0].x * s[0] + uv[1].x * s[1] + uv[2].x * s[2],
@@ -144,7 +151,8 @@ Image render(const ui::FrameOutput& frame) {
     for (int n = 0; n < data.CmdListsCount; ++n) {
         const ImDrawList& list = *data.CmdLists[n];
         for (const ImDrawCmd& command : list.CmdBuffer) {
-            const Clip clip{std::max(0, static_cast<int>(command.ClipRect.x)), std::max(0, static_cast<int>(command.ClipRect.y)),
+            const Clip clip{std::max(0, static_cast<int>(command.ClipRect.x)),
+                            std::max(0, static_cast<int>(command.ClipRect.y)),
                             std::min(image.width, static_cast<int>(command.ClipRect.z)),
                             std::min(image.height, static_cast<int>(command.ClipRect.w))};
             const auto id = static_cast<ui::TextureId>(reinterpret_cast<std::uintptr_t>(command.GetTexID()));

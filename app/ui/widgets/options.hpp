@@ -102,15 +102,15 @@ struct ChipItem {
 };
 
 struct KeyOptions {
-    char32_t shortcut = 0;            ///< key of a hardware keyboard that does the same
-    std::function<void()> on_hold{};  ///< once, after half a second: clear on the backspace key
-    bool repeat = false;              ///< tapped again six times a second while held: steppers
+    char32_t shortcut = 0;  ///< key of a hardware keyboard that does the same
     Icon icon = Icon::none;
     std::string detail{};  ///< second line: "gap" under "Next"
     bool primary = false;
     bool selected = false;
     bool enabled = true;
     TextRole role = TextRole::digit;
+    std::function<void()> on_hold{};  ///< once, after half a second: clear on the backspace key
+    bool repeat = false;              ///< tapped again six times a second while held: steppers
     Rect rect{};
 };
 
