@@ -40,6 +40,7 @@ struct Figure {
         CitationId citation = 0;
     };
     std::vector<Other> conflicting;
+    std::string validity{};  ///< range or caveat in words; empty where the name of the figure says it all
 };
 
 }  // namespace sillwalk::engine

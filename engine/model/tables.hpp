@@ -29,17 +29,27 @@ struct Material {
     std::optional<Figure<double>> poisson;
     std::optional<Figure<double>> tan_delta;           ///< 30 to 70 C, walking speed
     std::optional<Figure<double>> creep_per_decade, set_share;
+    // Limits in use: the margins of Practice::brittle_margin_… are already inside; do not add them again.
     std::optional<Figure<Temperature>> brittle_struck;   ///< brittle below when notched or struck
     std::optional<Figure<Temperature>> brittle_unstruck; ///< brittle below even unstruck
+    std::optional<Figure<Temperature>> brittle_point;    ///< as tested, before any margin
+    std::optional<Figure<Temperature>> glass_transition;
     std::optional<Figure<Temperature>> service_low, service_high;
+    std::optional<Figure<Temperature>> softening;        ///< Vicat
+    std::optional<Figure<Temperature>> hot_water_max;    ///< standing in water; short washes may be hotter
+    std::optional<Figure<double>> expansion_per_kelvin;  ///< linear, 1/K
     SoftSegment soft_segment = SoftSegment::unknown;
-    std::string cold_note;                             ///< one sentence, shown behind the finding
+    std::string cold_note;                             ///< one or two sentences, shown behind the finding
+    std::string water_note{};                          ///< hydrolysis and swelling; may be empty
 };
 
 enum class ChemicalLevel { suited = 1, watch = 2, short_contact = 3, unfit = 4 };
 struct ChemicalReading {  ///< what one source says, in its own scale
     std::string source, their_value, their_scale;
     std::string note;
+    std::string strength_text{}, temperature_text{};  ///< what the source tested, as it says it
+    ChemicalLevel level = ChemicalLevel::unfit;       ///< its value on our scale
+    std::string fit{};         ///< "direct", "near", "stronger", "milder", "class": how near its test is to the row
 };
 struct ChemicalRating {
     ChemicalLevel level = ChemicalLevel::unfit;
@@ -49,6 +59,7 @@ struct ChemicalRating {
     std::string note;
     std::vector<ChemicalReading> readings;
     CitationId citation = 0;
+    std::string evidence{};    ///< "A" measured, textbook or test; "B" compiled; empty where no reading decides
 };
 struct ChemicalRow {           ///< one agent at one strength and temperature
     std::string agent;         ///< "hydrogen-peroxide"; several rows share it at rising strengths
@@ -57,6 +68,7 @@ struct ChemicalRow {           ///< one agent at one strength and temperature
     std::optional<double> strength;  ///< mass share up to which the row holds; empty = any
     Temperature temperature_max;
     std::vector<std::optional<ChemicalRating>> ratings;  ///< by column, as Chemicals::materials
+    std::string cas{};         ///< registry number; empty for mixtures
 };
 struct Chemicals {
     std::vector<std::string> materials;  ///< column ids, kebab-case
@@ -90,12 +102,17 @@ struct BearingRow {  ///< general figures of a bearing kind; an item of the cata
     std::optional<Figure<Temperature>> temperature_max;
     std::optional<Figure<double>> static_safety;      ///< least s0
     double seal_coefficient = 0;                      ///< c0 of the rolling formula
+    CitationId seal_citation = 0;
+    std::optional<Figure<Speed>> speed_limit;         ///< plain, sliding speed
+    std::optional<Figure<double>> rating_share;       ///< of the load rating of the same bearing in chrome steel
 };
 
 struct LoadFactorRow {
     MovedBy moved_by = MovedBy::hand;
     bool over_five_percent = false;  ///< rise above 5 % of the diameter
-    Figure<double> factor;           ///< low and high are the published range
+    Figure<double> factor;           ///< low and high are the published range, value is its upper end
+    bool from_hole = false;          ///< the published table lacks this case; the nearest row stands in
+    std::string note{};
 };
 
 enum class RatingClass { institutional, industrial_soft, industrial_hard, drum_fixed, furniture };
@@ -144,6 +161,8 @@ struct PeopleLimits {
     Figure<Mass> body_mass;                    ///< design person, traction
     Figure<double> traction_reserve;           ///< 0.7
     Figure<double> cold_chill, cold_freezer;   ///< judgement, on psychophysical limits
+    Figure<double> cold_pull_gloves;           ///< judgement, pulling in thick gloves, on top of the cold factor
+    Figure<double> design_share;               ///< of women, 0.75
 };
 
 struct FilmRow {
@@ -174,8 +193,9 @@ struct Practice {
     Figure<Speed> walking_speed;                   ///< where the cart's speed is not read: never used silently, see checks
     Figure<Temperature> urethane_rated_min, urethane_impact_floor, urethane_rated_max;
     Figure<TemperatureChange> brittle_margin_struck, brittle_margin_unstruck;
-    Figure<double> creep_flat_hot;                 ///< reserved figure for standing hot
-    Figure<Pressure> bond_shear_limit;
+    Figure<double> creep_flat_hot;                 ///< share of a deformation left after standing loaded and hot
+    Figure<Pressure> bond_shear_limit;             ///< at room temperature
+    Figure<double> bond_retention_70, bond_retention_100;  ///< share of the bond kept at 70 and 100 C
     Figure<double> life_wet_factor, life_splash_factor;
     Figure<double> conductive_ohm, conductive_ohm_other, antistatic_low_ohm, antistatic_high_ohm;
     Figure<double> bridge_reserve;                 ///< tread wider than a slot by at least this factor
