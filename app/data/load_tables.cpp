@@ -78,7 +78,7 @@ void check_references(LoadedTables& loaded) {
         const std::string& surface = tables.floors[i].rolling_surface;
         const bool known = std::any_of(tables.rolling.begin(), tables.rolling.end(),
                                        [&](const engine::RollingRow& row) { return row.surface == surface; });
-        if (!known) {
+        if (!known && !surface.empty()) {
             wrong(fmt::format("tables/floors.json#/rows/{}/rolling_surface", i),
                   "'" + surface + "' is no surface of rolling.json");
         }
