@@ -13,10 +13,10 @@ Modulus with_band(double megapascals, double below, double above) {
     return {megapascals * megapascal, megapascals * below * megapascal, megapascals * above * megapascal};
 }
 
-/// Scatter between compounds of one hardness, materials.md §1.
+/// Scatter between compounds of one hardness, the hardness rows of the sources.
 constexpr double compound_low = 0.7;
 constexpr double compound_high = 1.3;
-/// Measured small-strain moduli of urethane over the relation, urethane.md §3: the highest row up to 95A.
+/// Measured small-strain moduli of urethane over the relation, the measured rows of urethanes: the highest row up to 95A.
 constexpr double above_gent_when_hard = 3.4;
 constexpr double above_log_when_firm = 2.0;
 constexpr double above_log_when_hard = 10.1;

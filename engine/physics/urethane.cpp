@@ -11,17 +11,17 @@ namespace {
 constexpr double lowest_shore_d = 30;
 constexpr double highest_shore_d = 76;
 
-/// log10 of the modulus in MPa at 23 C, urethane.md §2.
+/// log10 of the modulus in MPa at 23 C.
 double log_modulus_23(double s) {
     return 0.90578 + 0.0057559 * s + 3.18779e-4 * s * s;
 }
 
-/// Glass transition, C, urethane.md §5.
+/// Glass transition, C.
 double glass_transition(double s, bool ester) {
     return -27.6 + 1.373 * (s - 50) + (ester ? 11.9 : 0.0);
 }
 
-/// log10 of the modulus in MPa at a temperature, urethane.md §5.
+/// log10 of the modulus in MPa at a temperature.
 double log_modulus(double s, double t, bool ester) {
     const double midpoint = glass_transition(s, ester) - 4.38;
     const double width = std::max(6 + 1.0757 * (s - 50), 6.0);
@@ -32,7 +32,7 @@ double log_modulus(double s, double t, bool ester) {
     return std::min(glassy(t) - (drop + softening * (t - 23)) * rubbery(t), std::log10(2900.0));
 }
 
-/// Judged band of urethane.md §5; between its ranges the wider neighbour holds.
+/// Judged band of the fit; between its ranges the wider neighbour holds.
 double band(double s, double t) {
     if (t >= 10 && t <= 35) {
         return 1.6;
