@@ -31,6 +31,7 @@ void load_bearings(JsonObject& file, TableFields& fields, engine::Tables& tables
         out.temperature_max = fields.figure(row, "temperature_max_c", {20, 400}, degrees_celsius, may);
         out.static_safety = fields.figure(row, "static_safety", {0.5, 10}, plain, may);
         out.rating_share = fields.figure(row, "rating_share", {0.1, 1}, plain, may);
+        out.end_play = fields.figure(row, "end_play_m", {0, 0.01}, si<engine::Length>, may);
         const auto seal = fields.needed(row, "seal_coefficient", {0, 0.1}, plain);
         out.seal_coefficient = seal.value;
         out.seal_citation = seal.citation;

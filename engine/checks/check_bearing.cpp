@@ -89,7 +89,8 @@ void add_static(Judge& judge, const CheckContext& context, const BearingRow& row
         return;
     }
     const bool blows = !context.cart->crossings.empty();
-    const double asked = blows ? row.static_safety->high.value_or(row.static_safety->value) : row.static_safety->value;
+    const Figure<double>& figure = *row.static_safety;
+    const double asked = blows ? figure.high.value_or(figure.value) : figure.low.value_or(figure.value);
     const double safety = *bearing.static_rating / load;
     judge.part({.demand = {asked, Kind::number},
                 .capacity = {safety, Kind::number},
@@ -123,10 +124,10 @@ void add_plain(Judge& judge, const CheckContext& context, const BearingRow& row,
                 .capacity = by_pv ? pv_limit : pressure_limit,
                 .use = std::max(pv_use, pressure_use),
                 .statement = Statement::bearing_pv,
-                .formula = "bearing-pv",
+                .formula = by_pv ? "bearing-pv" : "bearing-pressure",
                 .numbers = {pv, pv_limit, pressure, pressure_limit, {load.si(), Kind::force}},
                 .citations = {row.pv_limit->citation, row.pressure_limit->citation},
-                .conflict = !row.pv_limit->conflicting.empty()});
+                .conflict = by_pv ? !row.pv_limit->conflicting.empty() : !row.pressure_limit->conflicting.empty()});
 }
 
 void add_margin(Judge& judge, const CheckContext& context, Temperature meets, Temperature limit,

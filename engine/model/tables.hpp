@@ -105,6 +105,7 @@ struct BearingRow {  ///< general figures of a bearing kind; an item of the cata
     CitationId seal_citation = 0;
     std::optional<Figure<Speed>> speed_limit;         ///< plain, sliding speed
     std::optional<Figure<double>> rating_share;       ///< of the load rating of the same bearing in chrome steel
+    std::optional<Figure<Length>> end_play;           ///< along the axle once fitted, for the bench
 };
 
 struct LoadFactorRow {

@@ -88,7 +88,8 @@ void add_bearings(Tables& tables) {
     ball.static_safety = figure(1.0);
     BearingRow roller;
     roller.kind = BearingKind::roller;
-    roller.static_safety = figure(1.5);
+    roller.static_safety = figure(3.0);
+    roller.static_safety->low = 1.5;
     roller.static_safety->high = 3.0;
     tables.bearings = {plain, ball, roller};
 }
