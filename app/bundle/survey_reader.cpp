@@ -108,10 +108,12 @@ public:
             set_si(quantity, static_cast<double>(*value) / unit.per_si);
             out.value = quantity;
         }
-        if (tolerance && !inner->has(value_key)) inner->error(tolerance_key, "a tolerance needs a value beside it");
         if (tolerance) set_si(out.tolerance, static_cast<double>(*tolerance) / unit.per_si);
         out.method = inner->text("method", Need::optional).value_or("");
         finish(*inner, value_key, out.known, out.as_entered);
+        if (tolerance && !inner->has(value_key) && !has_value(out.known)) {
+            inner->error(tolerance_key, "a tolerance needs a value beside it");
+        }
     }
     template <class E>
     void choice(std::string_view key, Choice<E>& out) {

@@ -69,31 +69,35 @@ ONE_PIECE = {
     "rating_class": "industrial_hard", "hygiene": [],
 }
 LINES = [
-    {**ONE_PIECE, "id": "urethane-hard", "words": "One-piece moulded hard urethane wheel", "material": "urethane-75d",
-     "hardness": ("shore_d", 75), "kg_per_mm2": 0.050, "sizes": ALL, "bearings": [PLAIN, STAINLESS_BALL]},
+    {**ONE_PIECE, "id": "urethane-hard", "words": "One-piece moulded hard urethane wheel", "material": "pu-one-piece-70d",
+     "hardness": ("shore_d", 70), "kg_per_mm2": 0.050, "sizes": ALL, "bearings": [PLAIN, STAINLESS_BALL]},
     {**ONE_PIECE, "id": "urethane-crowned", "words": "One-piece moulded hard urethane wheel, crowned tread",
-     "material": "urethane-75d", "hardness": ("shore_d", 75), "crown": 3.0, "kg_per_mm2": 0.044, "sizes": ALL,
+     "material": "pu-ether-75d", "hardness": ("shore_d", 75), "crown": 3.0, "kg_per_mm2": 0.044, "sizes": ALL,
      "bearings": [PLAIN, STAINLESS_BALL], "cleanroom_class": 6},
     {**ONE_PIECE, "id": "urethane-nonmarking", "words": "One-piece moulded urethane wheel, light grey, non-marking",
-     "material": "urethane-60d", "hardness": ("shore_d", 60), "kg_per_mm2": 0.044, "sizes": ALL, "non_marking": True,
+     "material": "pu-ether-60d", "hardness": ("shore_d", 60), "kg_per_mm2": 0.044, "sizes": ALL, "non_marking": True,
      "bearings": [PLAIN, STAINLESS_BALL], "cleanroom_class": 5},
     {**ONE_PIECE, "id": "urethane-antistatic", "words": "One-piece moulded urethane wheel, antistatic",
-     "material": "urethane-60d", "hardness": ("shore_d", 60), "kg_per_mm2": 0.042, "sizes": AT_LEAST_100[::2],
+     "material": "pu-ether-60d", "hardness": ("shore_d", 60), "kg_per_mm2": 0.042, "sizes": AT_LEAST_100[::2],
      "bearings": [STAINLESS_BALL], "resistance_ohm": 2e6, "cleanroom_class": 5},
     {"id": "bonded-polyolefin", "words": "Soft urethane tread bonded on a polyolefin core",
-     "construction": "urethane_on_polyolefin", "material": "urethane-85a", "core": "polyolefin",
+     "construction": "urethane_on_polyolefin", "material": "pu-ether-85a", "core": "polypropylene",
      "hardness": ("shore_a", 85), "tread": 0.05, "kg_per_mm2": 0.036, "sizes": ALL, "non_marking": True,
      "rating_class": "industrial_soft", "temperature_min_c": -40, "temperature_max_c": 65,
      "bearings": [PLAIN, ROLLER, STAINLESS_BALL], "hygiene": ["visible_tread_joint"]},
     {"id": "bonded-iron", "words": "Urethane tread bonded on an iron core", "construction": "urethane_on_iron",
-     "material": "urethane-95a", "core": "cast-iron", "hardness": ("shore_a", 95), "tread": 0.06, "kg_per_mm2": 0.060,
-     "sizes": WIDE, "non_marking": True, "rating_class": "industrial_hard", "temperature_min_c": -40,
+     "material": "pu-ester-95a", "core": "cast-iron", "hardness": ("shore_a", 95), "tread": 0.06, "kg_per_mm2": 0.060,
+     "sizes": WIDE, "non_marking": True, "rating_class": "industrial_hard", "rated_speed": 2.5, "temperature_min_c": -40,
      "temperature_max_c": 82.2, "bearings": [ROLLER, BALL], "hygiene": ["visible_tread_joint", "spoked"]},
-    {"id": "nylon", "words": "Solid nylon wheel", "construction": "nylon", "material": "nylon",
+    {"id": "bonded-iron-soft", "words": "Soft urethane tread bonded on an iron core", "construction": "urethane_on_iron",
+     "material": "pu-ether-85a", "core": "cast-iron", "hardness": ("shore_a", 85), "tread": 0.08, "kg_per_mm2": 0.045,
+     "sizes": WIDE, "non_marking": True, "rating_class": "industrial_soft", "rated_speed": 1.8, "temperature_min_c": -45,
+     "temperature_max_c": 70, "bearings": [BALL, STAINLESS_BALL], "hygiene": ["visible_tread_joint", "spoked"]},
+    {"id": "nylon", "words": "Solid nylon wheel", "construction": "nylon", "material": "nylon-6-6",
      "hardness": ("shore_d", 80), "kg_per_mm2": 0.062, "sizes": ALL, "rating_class": "industrial_hard",
      "temperature_min_c": -30, "temperature_max_c": 100, "non_marking": True, "bearings": [PLAIN, STAINLESS_BALL],
      "hygiene": []},
-    {"id": "polyolefin", "words": "Solid polyolefin wheel", "construction": "polyolefin", "material": "polyolefin",
+    {"id": "polyolefin", "words": "Solid polyolefin wheel", "construction": "polyolefin", "material": "polypropylene-copolymer",
      "hardness": ("shore_d", 65), "kg_per_mm2": 0.034, "sizes": ALL, "rating_class": "industrial_hard",
      "temperature_min_c": -20, "temperature_max_c": 70, "non_marking": True, "bearings": [PLAIN, STAINLESS_ROLLER],
      "hygiene": []},
@@ -101,15 +105,15 @@ LINES = [
      "hardness": ("shore_d", 90), "kg_per_mm2": 0.058, "sizes": ALL, "rating_class": "industrial_hard",
      "temperature_min_c": -40, "temperature_max_c": 135, "bearings": [ROLLER, STAINLESS_ROLLER], "hygiene": ["open_hub"]},
     {"id": "rubber", "words": "Solid rubber tread moulded on a polyolefin core", "construction": "solid_rubber",
-     "material": "natural-rubber", "core": "polyolefin", "hardness": ("shore_a", 75), "tread": 0.09, "kg_per_mm2": 0.024,
+     "material": "natural-rubber", "core": "polypropylene", "hardness": ("shore_a", 75), "tread": 0.09, "kg_per_mm2": 0.024,
      "sizes": ALL, "rating_class": "industrial_soft", "temperature_min_c": -40, "temperature_max_c": 70,
      "non_marking": False, "bearings": [PLAIN, ROLLER], "hygiene": ["visible_tread_joint"]},
     {"id": "tpr", "words": "Thermoplastic rubber tread moulded on a polyolefin core", "construction": "thermoplastic_rubber",
-     "material": "tpr", "core": "polyolefin", "hardness": ("shore_a", 70), "tread": 0.08, "kg_per_mm2": 0.021,
+     "material": "thermoplastic-rubber", "core": "polypropylene", "hardness": ("shore_a", 70), "tread": 0.08, "kg_per_mm2": 0.021,
      "sizes": ALL, "rating_class": "institutional", "temperature_min_c": -30, "temperature_max_c": 60,
      "non_marking": True, "bearings": [PLAIN, STAINLESS_BALL], "hygiene": ["visible_tread_joint"]},
     {"id": "tpr-conductive", "words": "Conductive thermoplastic rubber tread moulded on a polyolefin core",
-     "construction": "thermoplastic_rubber", "material": "tpr", "core": "polyolefin", "hardness": ("shore_a", 75),
+     "construction": "thermoplastic_rubber", "material": "thermoplastic-rubber", "core": "polypropylene", "hardness": ("shore_a", 75),
      "tread": 0.08, "kg_per_mm2": 0.020, "sizes": AT_LEAST_100[1::2], "rating_class": "institutional",
      "temperature_min_c": -30, "temperature_max_c": 60, "non_marking": False, "resistance_ohm": 5e3, "bearings": [BALL],
      "hygiene": ["visible_tread_joint"]},
@@ -121,6 +125,11 @@ LINES = [
 
 def rated_load(line, size):
     return int(line["kg_per_mm2"] * size.diameter_mm * size.width_mm / 5) * 5
+
+
+def offered(line, size):
+    """A narrow wheel comes with the first bearing of its line only."""
+    return line["bearings"] if size.heavy else line["bearings"][:1]
 
 
 def wheel(line, size):
@@ -138,7 +147,7 @@ def wheel(line, size):
         "temperature_max_c": line["temperature_max_c"],
         **(HEAVY if size.heavy else LIGHT),
         "hygiene": sorted(line["hygiene"]),
-        "bearings": sorted(f"{kind}-{size.series}" for kind in line["bearings"]),
+        "bearings": sorted(f"{kind}-{size.series}" for kind in offered(line, size)),
         "source": SOURCE,
     }
     if "tread" in line:
@@ -147,6 +156,8 @@ def wheel(line, size):
         row["crown_radius_mm"] = exact(round(line["crown"] * size.width_mm))
     if "hardness" in line:
         row["hardness"] = {"scale": line["hardness"][0], "value": line["hardness"][1]}
+    if "rated_speed" in line:
+        row["rated_speed_m_per_s"] = line["rated_speed"]
     for key in ("impact_floor_c", "non_marking", "resistance_ohm", "cleanroom_class"):
         if key in line:
             row[key] = line[key]
@@ -300,7 +311,8 @@ def rigs():
         seen.setdefault((size.diameter_mm, size.series), size)
     for size in seen.values():
         for function in FUNCTIONS:
-            if function == "total-lock" and not TOTAL_LOCK_FROM_MM <= size.diameter_mm <= TOTAL_LOCK_TO_MM:
+            total_lock_made = size.heavy and TOTAL_LOCK_FROM_MM <= size.diameter_mm <= TOTAL_LOCK_TO_MM
+            if function == "total-lock" and not total_lock_made:
                 continue
             for finish in FINISHES:
                 yield rig(size, function, finish)

@@ -27,15 +27,18 @@ public:
                 errors.push_back(
                     {ErrorCode::bad_input,
                      fmt::format("'{}' is used twice; each id of {} stands once", items[i].id.text(), list), path});
+                complete_ = false;
             }
         }
     }
+    /// False where an id is missing or stands twice: then it is not known which item a reference means.
+    [[nodiscard]] bool complete() const { return complete_; }
     template <class Id>
     [[nodiscard]] const Item* find(const Id& id) const {
         const auto found = std::find_if(items_.begin(), items_.end(), [&](const Item& item) { return item.id == id; });
         return found == items_.end() ? nullptr : &*found;
     }
-    /// Names a reference to nothing. An id that could not be read may be the one that is meant: then nothing is said.
+    /// Names a reference to nothing, where that can be told.
     template <class Id>
     void refer(const Id& id, std::string path, std::vector<Error>& errors) const {
         if (!complete_ || id.empty() || find(id) != nullptr) return;
@@ -112,7 +115,7 @@ void check_route(const Context& context, const Cart& cart, const std::string& pa
         const Stop& stop = cart.route[i];
         const std::string stop_path = fmt::format("{}/route/{}", path, i);
         context.rooms.refer(stop.room, stop_path + "/room", context.errors);
-        if (!stop.leaves_by) continue;
+        if (!stop.leaves_by || !context.crossings.complete()) continue;
         context.crossings.refer(*stop.leaves_by, stop_path + "/leaves_by", context.errors);
         const Crossing* crossing = context.crossings.find(*stop.leaves_by);
         const Stop& next = cart.route[(i + 1) % cart.route.size()];
