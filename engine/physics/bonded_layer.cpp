@@ -90,11 +90,13 @@ Result<LayerSolution> solve_layer(double load_number, double poisson, const Laye
     const FactorCurve load(table, poisson, &LayerTable::Row::load_factor);
     const FactorCurve pressure(table, poisson, &LayerTable::Row::pressure_factor);
     const double widest = table.contact_over_thickness.back();
-    const auto excess = [&](double x) { return x * x * load.factor(x) - load_number; };
-    if (excess(widest) < 0) {
+    const double most = widest * widest * load.factor(widest);
+    if (load_number > most * (1 + 1e-9)) {
         return no_answer(fmt::format(
             "The contact is more than {:.0f} times as wide as the tread is thick: outside the table.", 2 * widest));
     }
+    const double target = std::min(load_number, most);  // the table's own end, but for rounding
+    const auto excess = [&](double x) { return x * x * load.factor(x) - target; };
     std::uintmax_t rounds = 100;
     const auto bracket = boost::math::tools::toms748_solve(
         excess, 0.0, widest, boost::math::tools::eps_tolerance<double>(50), rounds, NoThrow());
