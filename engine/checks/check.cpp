@@ -1,6 +1,7 @@
 #include "engine/checks/check.hpp"
 
 #include "engine/checks/checks.hpp"
+#include "engine/walk/thermal_wheel.hpp"
 
 namespace sillwalk::engine {
 namespace {
@@ -43,17 +44,18 @@ bool has_open_range(const CartDemand& demand, const ReadingRef& ref) {
     return open;
 }
 
-/// The outcome at the worst corner when the range of one reading stays open and all others are drawn together.
-Outcome outcome_with_only(const ReadingRef& reading, const CheckEntry& check, const CheckContext& context) {
+/// The outcome at the worst corner when the range of one reading stays open and all others are drawn together. The walk
+/// is walked again where the check uses one.
+Outcome outcome_with_only(const ReadingRef& reading, const CheckEntry& check, const CheckContext& context,
+                          const ThermalWheel* wheel) {
     const CartDemand demand = collapse(*context.cart, reading);
     CheckContext alone = context;
     alone.cart = &demand;
     alone.corner = Corner::worst;
     std::optional<Walk> cold, hot;
-    if (check.uses_walk && context.walk_nominal != nullptr) {
-        const WalkKey key = walk_key(*context.wheel, *context.tables);
-        cold = walk_route(demand, key, *context.tables, WalkEnd::cold);
-        hot = walk_route(demand, key, *context.tables, WalkEnd::hot);
+    if (wheel != nullptr) {
+        cold = walk_route(demand, *wheel, *context.tables, WalkEnd::cold);
+        hot = walk_route(demand, *wheel, *context.tables, WalkEnd::hot);
         alone.walk_cold = &*cold;
         alone.walk_hot = &*hot;
     }
@@ -79,9 +81,13 @@ Finding run_check(const CheckEntry& check, const CheckContext& context) {
 Finding run_check_in_detail(const CheckEntry& check, const CheckContext& context) {
     Finding finding = run_check(check, context);
     if (!finding.turns_on) return finding;
+    std::optional<ThermalWheel> wheel;
+    if (check.uses_walk && context.walk_nominal != nullptr) {
+        wheel.emplace(walk_key(*context.wheel, *context.tables), *context.tables);
+    }
     for (const ReadingRef& reading : finding.drivers) {
         if (!has_open_range(*context.cart, reading)) continue;
-        if (outcome_with_only(reading, check, context) != finding.outcome_nominal) {
+        if (outcome_with_only(reading, check, context, wheel ? &*wheel : nullptr) != finding.outcome_nominal) {
             finding.turns_on_reading = reading;
             break;
         }

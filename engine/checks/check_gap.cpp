@@ -1,5 +1,6 @@
-// Does the wheel bridge the gap? A gap across the travel is a step as high as the wheel sags into it; a slot along the
-// travel must be narrower than the tread.
+/// Does the wheel bridge the gap? A gap across the travel is a step as high as the wheel sags into it; a slot along the
+/// travel must be narrower than the tread. Statements: gap_sag: gap, sag, tested rise, force to leave it as a share of
+/// the load. gap_swallows: gap, diameter. gap_slot: slot, tread width, reserve.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/crossing_case.hpp"
@@ -8,20 +9,27 @@
 namespace sillwalk::engine {
 namespace {
 
+/// Nothing stops the wheel: further off than any gap that it still bridges, whose sag is at most the radius.
+void judge_swallowed(Judge& judge, const CrossingDemand& crossing, Length gap, Length diameter,
+                     std::optional<Length> tested) {
+    judge.part({.demand = amount(gap),
+                .capacity = amount(diameter),
+                .use = tested ? (gap / diameter) * (diameter / 2.0 / *tested) : beyond_measure,
+                .statement = Statement::gap_swallows,
+                .place = place_of(crossing),
+                .formula = "gap-sag",
+                .numbers = {amount(gap), amount(diameter)},
+                .outcome = Outcome::fails});
+}
+
 void judge_gap(Judge& judge, const CheckContext& context, const CrossingDemand& crossing, Length gap) {
     const Length diameter = context.wheel->diameter;
+    const auto tested = tested_rise(judge, context);
     const auto standing = gap_crossing(diameter, gap);
     if (!standing) {
-        judge.part({.demand = amount(gap),
-                    .capacity = amount(diameter),
-                    .use = gap > diameter ? gap / diameter : 2.0,
-                    .statement = Statement::gap_swallows,
-                    .place = place_of(crossing),
-                    .formula = "gap-sag",
-                    .numbers = {amount(gap), amount(diameter)}});
+        judge_swallowed(judge, crossing, gap, diameter, tested);
         return;
     }
-    const auto tested = tested_rise(judge, context);
     if (!tested) return;
     judge.part({.demand = amount(standing->sag),
                 .capacity = amount(*tested),

@@ -1,4 +1,6 @@
-// Does the rating carry the cart?
+/// Does the rating carry the cart? The lower rating of wheel and rig.
+/// Statements: load_rating: load with factor, rating, factor, load without it. load_speed_unknown: speed, speed of the
+/// rating test.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/crossing_case.hpp"

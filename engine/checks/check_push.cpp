@@ -1,6 +1,11 @@
-// Can people be asked to push it? One person's limit against each force of the route. Rolling over a sill that cannot
-// be started on is tight, on the condition never to start on it; two or more people are at best tight (method.md §3
-// "People").
+/// Can people be asked to push it? One person's limit against each force of the route. Rolling over a sill that cannot
+/// be started on is tight, on the condition never to start on it; two or more people are at best tight (method.md §3
+/// "People"). Statements: push_start, push_sustain, push_ramp, push_hold_back and push_team: force, limit of one
+/// person, 75 % of women, the 80 % biomechanical guideline (0 where the force is kept up), the upper limit, the
+/// national guide's figure for women, which of these governs (0 women, 1 guideline, 2 upper), people.
+/// push_crossing_rest and push_jams: force at axle height, at hand height (0 where it tilts or jams), then limit, 75 %
+/// of women, guideline, upper limit, guide, which governs. push_crossing_rolling: least coasting speed, the cart's
+/// speed, energy lost in the blow, impulse, force from rest, limit, which governs.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/push_events.hpp"
@@ -53,6 +58,20 @@ Amount governing(const PersonLimit& limit) {
     return amount(static_cast<double>(limit.governs));
 }
 
+void judge_rest(const Setting& setting, const PushEvent& event, const PersonLimit& limit, const TeamUse& team) {
+    setting.judge.part(
+        {.demand = amount(event.jams ? event.at_axle : event.force),
+         .capacity = amount(limit.force),
+         .use = std::min(team.use, beyond_measure),
+         .statement = event.jams ? Statement::push_jams : Statement::push_crossing_rest,
+         .place = event.place,
+         .formula = formula_of(event.kind),
+         .numbers = {amount(event.at_axle), amount(event.at_hand), amount(limit.force), amount(limit.women),
+                     amount(limit.biomechanical), amount(limit.upper), amount(limit.guide), governing(limit)},
+         .outcome = team.outcome,
+         .needs_team = team.team});
+}
+
 void judge_force(const Setting& setting, const PushEvent& event, const PersonLimit& limit) {
     const TeamUse team = team_use(event.force / limit.force, setting.people);
     const bool over_single = event.force > limit.force;
@@ -92,37 +111,23 @@ void judge_rolling(const Setting& setting, const PushEvent& event, const PersonL
          .needs_rolling = true});
 }
 
-/// Neither from rest nor rolling: the easier way sets how far off it is.
-void judge_neither(const Setting& setting, const PushEvent& event, const PersonLimit& limit, double rest_use,
-                   const Coasting& coasting) {
-    const double rolling_use =
-        coasting.run_up_counts && coasting.least ? *coasting.least / coasting.speed : beyond_measure;
-    setting.judge.part(
-        {.demand = amount(event.jams ? event.at_axle : event.force),
-         .capacity = amount(limit.force),
-         .use = std::min({rest_use, rolling_use, beyond_measure}),
-         .statement = event.jams ? Statement::push_jams : Statement::push_crossing_rest,
-         .place = event.place,
-         .formula = formula_of(event.kind),
-         .numbers = {amount(event.force), amount(limit.force), amount(limit.women), amount(limit.biomechanical),
-                     amount(limit.upper), amount(limit.guide), governing(limit), amount(setting.people)},
-         .outcome = Outcome::fails});
-}
-
 void judge_crossing(const Setting& setting, const PushEvent& event, const PersonLimit& limit) {
     const double single = event.jams ? beyond_measure : event.force / limit.force;
     const TeamUse team = team_use(single, setting.people);
     if (!event.jams && team.use <= 1.0) {
-        judge_force(setting, event, limit);
+        judge_rest(setting, event, limit, team);
         return;
     }
     const Coasting coasting = coasting_over(setting.judge, setting.context, event);
     if (!coasting.known) return;
     if (coasting.rolls_over()) {
         judge_rolling(setting, event, limit, coasting);
-    } else {
-        judge_neither(setting, event, limit, team.use, coasting);
+        return;
     }
+    // Neither from rest nor rolling: the easier way sets how far off it is.
+    const bool may_roll = coasting.run_up_counts && coasting.least && coasting.speed > Speed{};
+    const double rolling_use = may_roll ? *coasting.least / coasting.speed : beyond_measure;
+    judge_rest(setting, event, limit, {std::min(team.use, rolling_use), Outcome::fails, false});
 }
 
 void judge_event(const Setting& setting, const PushEvent& event) {

@@ -1,10 +1,14 @@
-// Does the rise exceed what such wheels are tested for? A gap before the rise counts with it (method.md §3 "Gap and
-// rise together"). What the rise asks of people is the business of `push`; the force and the speed stand beside the
-// answer.
+/// Does the rise exceed what such wheels are tested for? A gap before the rise counts with it (method.md §3 "Gap and
+/// rise together"). What the rise asks of people is the business of `push`; the force and the speed stand beside the
+/// answer. Statements: step_tested_rise: rise with the gap, tested rise, rise over diameter, force from rest at the
+/// axle as a share of the load, least coasting speed with the load at the axle, rise, gap. step_no_climb: rise, radius,
+/// gap. step_bevel: height, slope.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/crossing_case.hpp"
 #include "engine/physics/obstacle.hpp"
+
+#include <algorithm>
 
 namespace sillwalk::engine {
 namespace {
@@ -27,14 +31,15 @@ void judge_rise(Judge& judge, const CheckContext& context, const CrossingDemand&
     coast.rise = obstacle.equivalent_rise;
     const auto coasting = step_speed(coast);
     if (obstacle.no_climb || !forces || !coasting) {
-        const double use = obstacle.rise / tested;
+        const double use = std::max(obstacle.rise, diameter / 2.0) / tested;
         judge.part({.demand = amount(obstacle.rise),
                     .capacity = amount(tested),
-                    .use = use > 1.0 ? use : 2.0,
+                    .use = use,
                     .statement = Statement::step_no_climb,
                     .place = place_of(crossing),
                     .formula = "rise-with-gap",
-                    .numbers = {amount(obstacle.rise), amount(diameter / 2.0), amount(obstacle.gap)}});
+                    .numbers = {amount(obstacle.rise), amount(diameter / 2.0), amount(obstacle.gap)},
+                    .outcome = Outcome::fails});
         return;
     }
     judge.part(

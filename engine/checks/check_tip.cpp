@@ -1,5 +1,6 @@
-// Can a stop at the sill tip the cart? The inelastic-stop speed decides (method.md §3 "Tip"); the energy-only speed
-// stands beside it.
+/// Can a stop at the sill tip the cart? The inelastic-stop speed decides (method.md §3 "Tip"); the energy-only speed
+/// stands beside it. Statements: tip_stop: speed, tipping speed, tipping speed by energy alone, tilt at the balance
+/// point. tip_slope: slope, slope at which it tips.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/crossing_case.hpp"
@@ -28,7 +29,7 @@ void judge_stop(Judge& judge, const CheckContext& context, const CrossingDemand&
     if (!tip) {
         judge.part({.demand = amount(*speed),
                     .capacity = amount(Speed{}),
-                    .use = 2.0,
+                    .use = beyond_measure,
                     .statement = Statement::tip_stop,
                     .place = place_of(crossing),
                     .formula = "tip-inelastic-stop",
@@ -51,7 +52,7 @@ void judge_slope(Judge& judge, const CrossingDemand& crossing, const Centre& cen
     const auto part = [&](double tangent, Length base) {
         if (tangent <= 0.0) return;
         const double limit = std::max(base.si(), 0.0) / centre.height.si();
-        const double use = limit > 0.0 ? tangent / limit : 2.0;
+        const double use = limit > 0.0 ? tangent / limit : beyond_measure;
         judge.part({.demand = amount(Slope::from_tangent(tangent)),
                     .capacity = amount(Slope::from_tangent(limit)),
                     .use = use,

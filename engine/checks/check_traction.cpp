@@ -1,4 +1,5 @@
-// Will their feet hold? The forces of `push` against 0.7 of what a 50 kg person's shoes hold on that floor and slope.
+/// Will their feet hold? The forces of `push` against 0.7 of what a 50 kg person's shoes hold on that floor and slope.
+/// Statements traction_start, traction_crossing, traction_ramp: force, what the shoes hold, friction, body mass, slope.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/push_events.hpp"

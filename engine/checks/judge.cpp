@@ -87,8 +87,8 @@ void Judge::replace_worst(const Part& part, Outcome outcome) {
 Finding Judge::finish() const {
     Finding finding = finding_;
     const bool lacking = !finding.missing.empty() || figure_missing_;
-    if (finding.outcome != Outcome::fails && lacking) {
-        finding.outcome = Outcome::not_known;
+    if (finding.outcome != Outcome::fails && lacking) finding.outcome = Outcome::not_known;
+    if (finding.outcome == Outcome::not_known) {
         finding.has_use = false;
         finding.use = 0;
     }

@@ -7,10 +7,10 @@
 /// Rules: a part over 1 decides (fails); else any missing reading makes it not known, all named; else the worst part
 /// decides: holds up to 0.85, tight up to 1. No part and nothing missing: does not apply.
 
+#include "engine/checks/check.hpp"
+
 #include <initializer_list>
 #include <optional>
-
-#include "engine/checks/check.hpp"
 
 namespace sillwalk::engine {
 
@@ -57,9 +57,9 @@ public:
         return note(input.given, input.ref, input.known) ? &input.value : nullptr;
     }
 
-    void missing(ReadingRef ref);        ///< a reading that is needed and not there
-    void missing_figure();               ///< a maker's or material figure that is needed and not there
-    void missing_walk();                 ///< everything the walk lacks
+    void missing(ReadingRef ref);  ///< a reading that is needed and not there
+    void missing_figure();         ///< a maker's or material figure that is needed and not there
+    void missing_walk();           ///< everything the walk lacks
     void assume(Assumption assumption);
     void cite(CitationId citation);
     void part(const Part& part);
@@ -75,6 +75,9 @@ private:
     bool any_part_ = false;
     bool figure_missing_ = false;
 };
+
+/// Use that stands for "no capacity at all": nobody can stand there, nothing climbs, the wheel falls in.
+inline constexpr double beyond_measure = 1000.0;
 
 /// The outcome on the common scale.
 [[nodiscard]] Outcome outcome_of(double use, const Practice& practice);

@@ -88,7 +88,4 @@ struct TeamUse {
 };
 [[nodiscard]] TeamUse team_use(double single_use, double people);
 
-/// Use that stands for "no limit at all": nobody can stand there, nothing climbs.
-inline constexpr double beyond_measure = 1000.0;
-
 }  // namespace sillwalk::engine

@@ -142,8 +142,7 @@ void add_present(CartAdvice& advice, CartScore& score, const Cart& cart, const C
     advice.crossings_present = crossings_of(score, *present);
 }
 
-CartAdvice advise(const CandidateSpace& space, const Survey& survey, std::size_t cart_index,
-                  const AssessOptions& options) {
+CartAdvice advise(CandidateSpace& space, const Survey& survey, std::size_t cart_index, const AssessOptions& options) {
     const CartDemand demand = resolve(survey, cart_index, space.tables());
     CartScore score(space, demand);
     std::vector<ScoredCandidate> all = score.score_all();
@@ -181,7 +180,7 @@ const char* engine_version() {
 }
 
 Advice assess(const Survey& survey, const Catalogue& catalogue, const Tables& tables, const AssessOptions& options) {
-    const CandidateSpace space(catalogue, tables);
+    CandidateSpace space(catalogue, tables);
     Advice advice;
     advice.engine_version = engine_version();
     advice.survey = survey.id;

@@ -17,7 +17,7 @@ Stage after(Stage stage) {
 
 }  // namespace
 
-CartScore::CartScore(const CandidateSpace& space, const CartDemand& demand)
+CartScore::CartScore(CandidateSpace& space, const CartDemand& demand)
     : space_(&space),
       demand_(&demand),
       walks_(space.walk_keys().size()),
@@ -31,19 +31,19 @@ CartScore::CartScore(const CandidateSpace& space, const CartDemand& demand)
       walk_bearing_(space.bearing_slots()) {}
 
 CartScore::Walks& CartScore::walks_of(std::size_t wheel_index, bool with_nominal) {
-    const std::size_t key_index = space_->wheels()[wheel_index].walk;
-    const WalkKey& key = space_->walk_keys()[key_index];
-    Walks& walks = walks_[key_index];
+    const std::size_t kind = space_->wheels()[wheel_index].walk;
+    const Tables& tables = space_->tables();
+    Walks& walks = walks_[kind];
     if (!walks.walked) {
         walks.walked = true;
-        walks.missing = walk_missing(*demand_, key, space_->tables());
-        if (walks.missing.readings.empty() && !walks.missing.material_figures) {
-            walks.cold = walk_route(*demand_, key, space_->tables(), WalkEnd::cold);
-            walks.hot = walk_route(*demand_, key, space_->tables(), WalkEnd::hot);
+        walks.missing = walk_missing(*demand_, space_->walk_keys()[kind], tables);
+        if (walks.missing.empty()) {
+            walks.cold = walk_route(*demand_, space_->thermal_wheel(kind), tables, WalkEnd::cold);
+            walks.hot = walk_route(*demand_, space_->thermal_wheel(kind), tables, WalkEnd::hot);
         }
     }
     if (with_nominal && walks.cold && !walks.nominal) {
-        walks.nominal = walk_route(*demand_, key, space_->tables(), WalkEnd::nominal);
+        walks.nominal = walk_route(*demand_, space_->thermal_wheel(kind), tables, WalkEnd::nominal);
     }
     return walks;
 }

@@ -23,7 +23,7 @@ struct ScoredCandidate {
 class CartScore {
 public:
     /// Both must outlive the object.
-    CartScore(const CandidateSpace& space, const CartDemand& demand);
+    CartScore(CandidateSpace& space, const CartDemand& demand);
 
     /// All candidates, each scored until it fails or is complete.
     [[nodiscard]] std::vector<ScoredCandidate> score_all();
@@ -53,7 +53,7 @@ private:
     const Score& cached(Slot& slot, const CheckContext& context, std::uint8_t parts, bool uses_walk) const;
     Score stage_score(const ScoredCandidate& scored);
 
-    const CandidateSpace* space_;
+    CandidateSpace* space_;
     const CartDemand* demand_;
     std::vector<Walks> walks_;  // by walk key
     std::vector<Slot> wheel_, rig_, wheel_rig_, wheel_bearing_, pair_, prepared_bearing_;

@@ -56,6 +56,13 @@ CandidateSpace::CandidateSpace(const Catalogue& catalogue, const Tables& tables)
         pair_slots_ += rows.bearings.size() * rows.rigs.size();
         wheels_.push_back(std::move(rows));
     }
+    thermal_wheels_.resize(walk_keys_.size());
+}
+
+const ThermalWheel& CandidateSpace::thermal_wheel(std::size_t walk) {
+    auto& prepared = thermal_wheels_[walk];
+    if (!prepared) prepared.emplace(walk_keys_[walk], *tables_);
+    return *prepared;
 }
 
 CheckContext CandidateSpace::context_of(const Candidate& candidate) const {

@@ -4,8 +4,10 @@
 
 #include "engine/checks/check.hpp"
 #include "engine/model/catalogue.hpp"
+#include "engine/walk/thermal_wheel.hpp"
 
 #include <array>
+#include <optional>
 #include <vector>
 
 namespace sillwalk::engine {
@@ -36,6 +38,10 @@ public:
     [[nodiscard]] std::size_t pair_slots() const { return pair_slots_; }
     [[nodiscard]] std::size_t candidates() const { return pair_slots_ * preparations.size(); }
 
+    /// The body of a kind of wheel made ready to be walked; prepared when it is first asked for.
+    /// Precondition: its figures are known.
+    [[nodiscard]] const ThermalWheel& thermal_wheel(std::size_t walk);
+
     /// The context of a candidate without a cart and without walks.
     [[nodiscard]] CheckContext context_of(const Candidate& candidate) const;
 
@@ -45,6 +51,7 @@ private:
     std::vector<WheelRows> wheels_;
     std::vector<const Material*> bearing_materials_, rig_materials_;
     std::vector<WalkKey> walk_keys_;
+    std::vector<std::optional<ThermalWheel>> thermal_wheels_;  // by walk key
     std::size_t bearing_slots_ = 0, rig_slots_ = 0, pair_slots_ = 0;
 };
 
