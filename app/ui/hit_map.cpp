@@ -53,6 +53,7 @@ void HitMap::clear() {
     targets_.clear();
     texts_.clear();
     scrolls_.clear();
+    covers_.clear();
     order_.clear();
     by_id_.clear();
 }
@@ -77,6 +78,7 @@ void HitMap::add_scroll(ScrollRegion region) {
 }
 
 void HitMap::cover(const Rect& area) {
+    covers_.push_back({area, targets_.size()});
     for (Target& target : targets_) {
         if (area.contains(target.visible.center())) target.covered = true;
     }
@@ -109,9 +111,17 @@ const ScrollRegion* HitMap::find_scroll(std::string_view id) const {
 
 const Target* HitMap::at(Point point) const {
     for (std::size_t i = targets_.size(); i-- > 0;) {
-        if (touchable(targets_[i]) && targets_[i].visible.contains(point)) return &targets_[i];
+        if (!touchable(targets_[i]) || !targets_[i].visible.contains(point)) continue;
+        return covered_at(i, point) ? nullptr : &targets_[i];
     }
     return nullptr;
+}
+
+bool HitMap::covered_at(std::size_t target, Point point) const {
+    for (const Cover& cover : covers_) {
+        if (target < cover.above && cover.area.contains(point)) return true;
+    }
+    return false;
 }
 
 const ScrollRegion* HitMap::scroll_at(Point point) const {

@@ -96,6 +96,13 @@ private:
     std::vector<Target> targets_;
     std::vector<TextItem> texts_;
     std::vector<ScrollRegion> scrolls_;
+    struct Cover {
+        Rect area{};
+        std::size_t above = 0;  ///< covers the targets before this index
+    };
+    [[nodiscard]] bool covered_at(std::size_t target, Point point) const;
+
+    std::vector<Cover> covers_;
     std::vector<Entry> order_;
     std::map<std::string, std::size_t, std::less<>> by_id_;
 };

@@ -10,6 +10,8 @@ namespace sillwalk::ui {
 
 namespace {
 
+constexpr float pi = std::numbers::pi_v<float>;
+
 /// Draws in a grid of -10 … 10 around the middle.
 class Pen {
 public:
@@ -29,13 +31,15 @@ public:
         const float half = width_ / 2;
         canvas_.stroke_rect({p.x - half, p.y - half, q.x + half, q.y + half}, color_, width_, 3 * unit_);
     }
-    void arc(Point p, float radius, float from, float to) {
-        std::vector<Point> points;
+    /// From a point along the right half of a circle to another point, in one stroke.
+    void hook(Point from, Point middle, float radius, Point to) {
+        std::vector<Point> points{at(from)};
         constexpr int steps = 24;
         for (int i = 0; i <= steps; ++i) {
-            const float angle = from + (to - from) * static_cast<float>(i) / steps;
-            points.push_back(at({p.x + radius * std::cos(angle), p.y + radius * std::sin(angle)}));
+            const float angle = pi * (static_cast<float>(i) / steps - 0.5F);
+            points.push_back(at({middle.x + radius * std::cos(angle), middle.y + radius * std::sin(angle)}));
         }
+        points.push_back(at(to));
         canvas_.polyline(points, color_, width_);
     }
     void mirror() { mirror_ = -1; }
@@ -50,8 +54,6 @@ private:
     float width_;
     float mirror_ = 1;
 };
-
-constexpr float pi = std::numbers::pi_v<float>;
 
 void overview(Pen& pen) {
     for (const float y : {-6.0F, 0.0F, 6.0F}) pen.lines({{-3, y}, {9, y}});
@@ -96,9 +98,7 @@ void hand_over(Pen& pen) {
     pen.disc({2.8F, 5}, 2.8F);
 }
 void undo(Pen& pen) {
-    pen.lines({{-7, -5}, {2, -5}});
-    pen.arc({2, 1}, 6, -pi / 2, pi / 2);
-    pen.lines({{2, 7}, {-3, 7}});
+    pen.hook({-7, -5}, {2, 1}, 6, {-3, 7});
     pen.lines({{-2.8F, -9.4F}, {-7.4F, -5}, {-2.8F, -0.6F}});
 }
 void theme_sign(Pen& pen) {

@@ -23,7 +23,8 @@ void draw_scroll_indicator(Canvas& canvas, const ScrollState& state, const Theme
     const float length = std::max(metrics.dp(24), state.view.height() * state.view.height() / whole);
     const float top = state.view.y0 + (state.view.height() - length) * state.offset / state.max_offset;
     const float width = metrics.dp(4);
-    canvas.fill_rect({state.view.x1 - width, top, state.view.x1, top + length}, theme.outline, width / 2);
+    const float x = state.view.x1 + width;  // in the margin, so that it covers nothing
+    canvas.fill_rect({x, top, x + width, top + length}, theme.outline, width / 2);
 }
 
 }  // namespace

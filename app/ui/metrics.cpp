@@ -52,8 +52,9 @@ Metrics::Metrics(const FrameInput& input, const UiSettings& settings) {
     rail_width = std::round(mm(17.6F) * std::max(1.0F, text_scale));
     const float title_lines = text_size(TextRole::section) + line_height(TextRole::caption);
     top_height = std::ceil(std::max(target_size(TargetClass::row), title_lines + dp(12)));
-    const float answer_lines = text_size(compact() ? TextRole::row : TextRole::value) + line_height(TextRole::body);
-    answer_height = std::ceil(std::max(mm(compact() ? 17.6F : 20.0F), answer_lines + dp(24)));
+    const float answer_lines = compact() ? 1.4F * text_size(TextRole::row) + 2 * line_height(TextRole::caption)
+                                         : text_size(TextRole::value) + line_height(TextRole::body);
+    answer_height = std::ceil(std::max(mm(compact() ? 17.6F : 20.0F), answer_lines + dp(20)));
     bottom_height = std::ceil(std::max(target_size(TargetClass::row), icon + line_height(TextRole::caption) + dp(12)));
 }
 

@@ -23,16 +23,6 @@ std::optional<std::size_t> column_of(const Chemicals& chemicals, std::string_vie
     return static_cast<std::size_t>(found - chemicals.materials.begin());
 }
 
-std::vector<const ChemicalRow*> rows_of(const Chemicals& chemicals, std::string_view agent) {
-    std::vector<const ChemicalRow*> out;
-    for (const ChemicalRow& row : chemicals.rows) {
-        if (row.agent == agent) {
-            out.push_back(&row);
-        }
-    }
-    return out;
-}
-
 /// True where `a` is the weaker row; a row for any strength is the strongest. Ties: the cooler row, then the id.
 bool weaker(const ChemicalRow* a, const ChemicalRow* b) {
     if (a->strength != b->strength) {
@@ -41,23 +31,42 @@ bool weaker(const ChemicalRow* a, const ChemicalRow* b) {
     return a->temperature_max != b->temperature_max ? a->temperature_max < b->temperature_max : a->id < b->id;
 }
 
-/// The weakest row that reaches the strength; of rows of one strength, the coolest that reaches the temperature.
-const ChemicalRow* row_for(const std::vector<const ChemicalRow*>& rising, double strength,
-                           std::optional<Temperature> temperature) {
-    const ChemicalRow* chosen = nullptr;
-    for (const ChemicalRow* row : rising) {
-        if (row->strength && *row->strength < strength - same_strength) {
+/// The row that a strength takes: the weakest that reaches it; of rows of one strength, the coolest that reaches the
+/// temperature, else the hottest.
+bool takes_before(const ChemicalRow* a, const ChemicalRow* b, std::optional<Temperature> temperature) {
+    if (a->strength != b->strength) {
+        return weaker(a, b);
+    }
+    const bool a_reaches = !temperature || *temperature <= a->temperature_max;
+    const bool b_reaches = !temperature || *temperature <= b->temperature_max;
+    if (a_reaches != b_reaches) {
+        return a_reaches;
+    }
+    return a_reaches ? weaker(a, b) : weaker(b, a);
+}
+
+struct AgentRows {
+    const ChemicalRow* strongest = nullptr;  ///< null where the table has no such agent
+    const ChemicalRow* taken = nullptr;      ///< null where no row reaches the strength, or none was given
+};
+
+/// In one pass and without a copy: the checks ask thousands of times.
+AgentRows rows_of(const Chemicals& chemicals, std::string_view agent, std::optional<double> strength,
+                  std::optional<Temperature> temperature) {
+    AgentRows rows;
+    for (const ChemicalRow& row : chemicals.rows) {
+        if (row.agent != agent) {
             continue;
         }
-        if (chosen != nullptr && row->strength != chosen->strength) {
-            break;
+        if (rows.strongest == nullptr || weaker(rows.strongest, &row)) {
+            rows.strongest = &row;
         }
-        chosen = row;
-        if (!temperature || *temperature <= row->temperature_max) {
-            break;
+        const bool reaches = strength && (!row.strength || *row.strength >= *strength - same_strength);
+        if (reaches && (rows.taken == nullptr || takes_before(&row, rows.taken, temperature))) {
+            rows.taken = &row;
         }
     }
-    return chosen;
+    return rows;
 }
 
 ChemicalLevel one_worse(ChemicalLevel level) {
@@ -92,16 +101,14 @@ Result<ChemicalAnswer> chemical(const Chemicals& chemicals, std::string_view mat
     if (!column) {
         return unknown("material", material, chemicals.materials);
     }
-    std::vector<const ChemicalRow*> rising = rows_of(chemicals, agent);
-    if (rising.empty()) {
+    const AgentRows rows = rows_of(chemicals, agent, strength, temperature);
+    if (rows.strongest == nullptr) {
         return unknown_agent(chemicals, agent);
     }
-    std::sort(rising.begin(), rising.end(), weaker);
 
     ChemicalAnswer out;
-    const ChemicalRow* row = strength ? row_for(rising, *strength, temperature) : rising.back();
-    out.stronger_than_rows = row == nullptr;
-    out.row = row != nullptr ? row : rising.back();
+    out.stronger_than_rows = strength && rows.taken == nullptr;
+    out.row = rows.taken != nullptr ? rows.taken : rows.strongest;
     if (*column >= out.row->ratings.size() || !out.row->ratings[*column]) {
         return no_answer(fmt::format("No source rates {} against {}.", material, out.row->name));
     }

@@ -1,13 +1,13 @@
 #pragma once
 /// The only door: a survey, a catalogue and the tables in, the advice out. Pure and deterministic.
 
-#include "engine/base/result.hpp"
-#include "engine/model/advice.hpp"
-
 #include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
+
+#include "engine/base/result.hpp"
+#include "engine/model/advice.hpp"
 
 namespace sillwalk::engine {
 

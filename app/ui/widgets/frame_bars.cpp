@@ -9,7 +9,8 @@ namespace sillwalk::ui {
 namespace {
 
 /// Icon over label in a box that is filled when selected.
-bool rail_item(Ui::Impl& ui, const std::string& id, const RailItem& item, const Rect& rect, bool selected) {
+bool rail_item(Ui::Impl& ui, const std::string& id, const RailItem& item, const Rect& rect, bool selected,
+               Color icon_ink) {
     const Metrics& m = ui.metrics;
     const Theme& t = ui.theme();
     const Rect box = rect.inset(m.dp(3), m.dp(2));
@@ -25,7 +26,8 @@ bool rail_item(Ui::Impl& ui, const std::string& id, const RailItem& item, const 
     const Color ink = pressed || selected ? t.on_primary : t.text2;
     const float lines = m.line_height(TextRole::caption) * static_cast<float>(label.lines.size());
     const float top = rect.center().y - (icon_space + lines) / 2;
-    draw_icon(ui.canvas(), item.icon, {rect.center().x, top + m.icon / 2}, m.icon, ink);
+    const Color sign = pressed || selected ? ink : icon_ink;
+    draw_icon(ui.canvas(), item.icon, {rect.center().x, top + m.icon / 2}, m.icon, sign);
     if (item.attention) {
         const Point at{rect.center().x + m.icon * 0.75F, top + m.icon * 0.2F};
         ui.canvas().stroke_circle(at, m.dp(6), ink, m.dp(2.5F));
@@ -74,7 +76,7 @@ std::optional<std::size_t> Ui::rail(std::string_view id, std::span<const RailIte
     if (!home_label.empty()) {
         const Rect box = rest.cut_top(m.top_height, m.dp(4));
         ui.new_region();
-        if (rail_item(ui, base + ".home", {"home", std::string(home_label), Icon::home}, box, false))
+        if (rail_item(ui, base + ".home", {"home", std::string(home_label), Icon::home}, box, false, t.route))
             tapped = items.size();
     }
     const float least = m.target_size(TargetClass::row);
@@ -86,7 +88,8 @@ std::optional<std::size_t> Ui::rail(std::string_view id, std::span<const RailIte
     ui.layout().gap = gap;
     for (std::size_t i = 0; i < items.size(); ++i) {
         const Rect box = ui.place(height);
-        if (rail_item(ui, base + "." + items[i].id, items[i], box, static_cast<int>(i) == selected)) tapped = i;
+        if (rail_item(ui, base + "." + items[i].id, items[i], box, static_cast<int>(i) == selected, t.text2))
+            tapped = i;
     }
     return tapped;
 }
@@ -108,7 +111,7 @@ std::optional<std::size_t> Ui::bottom_bar(std::string_view id, std::span<const R
         const float x = whole.x0 + (width + gap) * static_cast<float>(i);
         const Rect box{std::round(x), whole.y0, std::round(x + width), whole.y1};
         const std::string item_id = std::string(id) + "." + items[i].id;
-        if (rail_item(ui, item_id, items[i], box, static_cast<int>(i) == selected)) tapped = i;
+        if (rail_item(ui, item_id, items[i], box, static_cast<int>(i) == selected, t.text2)) tapped = i;
     }
     return tapped;
 }
@@ -192,7 +195,7 @@ bool Ui::answer_bar(std::string_view id, const AnswerBarOptions& o) {
     if (o.right && roomy) right = inner.cut_right(m.mm(34), m.gutter);
     const float badge_w = o.badge.has_value() ? badge_width(*o.badge, word, badge_role) : 0;
     const float head_room = inner.width() - (badge_w > 0 ? badge_w + m.gap * 1.5F : 0);
-    const Rect head_box{inner.x0, inner.y0, inner.x1, inner.y0 + inner.height() * 0.56F};
+    const Rect head_box{inner.x0, inner.y0, inner.x1, inner.y0 + inner.height() * (m.compact() ? 0.42F : 0.56F)};
     const Rect reason_box{inner.x0, head_box.y1, inner.x1, inner.y1};
     const FittedText head = ui.fit(o.headline, role, Weight::medium, head_room, head_box.height());
     const TextRole reason_role = m.compact() ? TextRole::caption : TextRole::body;

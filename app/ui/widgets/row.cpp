@@ -114,19 +114,21 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& o) {
     if (o.icon != Icon::none) draw_icon(canvas, o.icon, {parts.icon_x, rect.center().y}, m.icon, ink);
 
     const float head_height = m.line_height(head.role) * static_cast<float>(head.lines.size());
-    const float top = rect.center().y - (head_height + detail_height) / 2;
+    const float between = o.detail.empty() ? 0 : m.dp(4);
+    const float top = rect.center().y - (head_height + between + detail_height) / 2;
     ui.draw_fitted(head, {parts.text.x0, top, parts.text.x1, top + head_height}, Weight::medium, ink, Align::left);
     if (!o.detail.empty()) {
-        const Rect box{parts.text.x0 + detail_indent, top + head_height, parts.text.x1,
-                       top + head_height + detail_height};
+        const Rect box{parts.text.x0 + detail_indent, top + head_height + between, parts.text.x1,
+                       top + head_height + between + detail_height};
         const Color color = o.mark.has_value() && !strong ? t.line_of(*o.mark) : ink2;
         ui.draw_fitted(detail, box, Weight::regular, color, Align::left);
     }
     if (o.mark.has_value()) {
         const Color color = strong ? t.on_primary : t.line_of(*o.mark);
         const float small = m.cap_height(TextRole::caption) * 0.72F;
-        const Point at = mark_before_name(o) ? Point{parts.mark_x, rect.center().y}
-                                             : Point{parts.text.x0 + small, top + head_height + detail_height / 2};
+        const Point at = mark_before_name(o)
+                             ? Point{parts.mark_x, rect.center().y}
+                             : Point{parts.text.x0 + small, top + head_height + between + detail_height / 2};
         draw_outcome_mark(canvas, at, mark_before_name(o) ? m.icon * 0.42F : small, *o.mark, color, ground);
     }
     float end = parts.value_end;

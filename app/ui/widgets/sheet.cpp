@@ -45,7 +45,7 @@ Scope Ui::sheet(std::string_view id, std::string_view title, bool& closed, const
     }
     ui->new_region();
     ui->canvas().fill_rect(rect, t.background);
-    ui->canvas().stroke_rect(rect, t.outline, m.outline);
+    if (o.place != SheetPlace::content) ui->canvas().stroke_rect(rect, t.outline, m.outline);
 
     Rect inner = rect.inset(m.compact() ? m.edge * 0.7F : m.gutter, 0);
     Rect head = inner.cut_top(m.top_height, m.dp(4));

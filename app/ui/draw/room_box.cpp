@@ -1,0 +1,89 @@
+#include "app/ui/draw/room_box.hpp"
+
+#include "app/ui/draw/strokes.hpp"
+
+#include <algorithm>
+
+namespace sillwalk::ui {
+
+RoomTemperature room_temperature(double celsius) {
+    if (celsius < 0) return RoomTemperature::freezing;
+    return celsius < 25 ? RoomTemperature::cool : RoomTemperature::warm;
+}
+
+Color room_fill(const Theme& theme, RoomTemperature temperature) {
+    switch (temperature) {
+        case RoomTemperature::freezing:
+            return theme.cold;
+        case RoomTemperature::warm:
+            return theme.warm;
+        case RoomTemperature::cool:
+            return theme.cool;
+        case RoomTemperature::not_known:
+            return theme.surface;
+    }
+    return theme.surface;
+}
+
+float room_foot(const Canvas& canvas) {
+    return 34 * design_unit(canvas) + canvas.text_size(TextRole::caption);
+}
+
+namespace {
+
+void strip(Canvas& canvas, const Theme& theme, const Rect& box, RoomTemperature kind, float u) {
+    const Rect top{box.x0, box.y0, box.x1, box.y0 + 14 * u};
+    switch (kind) {
+        case RoomTemperature::freezing:
+            hatch(canvas, top, theme.route, 9 * u, 1.8F * u);
+            break;
+        case RoomTemperature::warm:
+            canvas.fill_rect(top, theme.warm_strip);
+            break;
+        case RoomTemperature::cool:
+            canvas.fill_rect(top, theme.hairline);
+            break;
+        case RoomTemperature::not_known:
+            break;
+    }
+}
+
+}  // namespace
+
+bool draw_room_box(Canvas& canvas, const Theme& theme, const Rect& box, const RoomBox& room) {
+    const float u = design_unit(canvas);
+    const float stroke = 2.5F * u * theme.line_scale;
+    canvas.fill_rect(box, room_fill(theme, room.kind));
+    strip(canvas, theme, box, room.kind, u);
+    const float half = stroke / 2;
+    const Point open_box[] = {{box.x0 + half, box.y1},
+                              {box.x0 + half, box.y0 + half},
+                              {box.x1 - half, box.y0 + half},
+                              {box.x1 - half, box.y1}};
+    if (room.kind == RoomTemperature::not_known) {
+        dashed_polyline(canvas, open_box, theme.line_of(Badge::not_known), stroke, {8 * u, 6 * u});
+    } else {
+        canvas.polyline(open_box, theme.outline, stroke);
+    }
+    const float x = box.x0 + 16 * u;
+    const float room_width = box.width() - 24 * u;
+    const float name_line = box.y0 + 20 * u + canvas.cap_height(TextRole::row) * 1.9F;
+    canvas.text({x, name_line}, room.name, {TextRole::row, Weight::medium, theme.text, Align::left});
+    const float low = box.y1 - 26 * u;
+    const bool read = !room.temperature.empty();
+    const std::string_view value = read ? std::string_view(room.temperature) : std::string_view("?");
+    canvas.text({x, low}, value, {TextRole::value, Weight::medium, theme.text, Align::left});
+    if (read) {
+        const float unit_x = x + canvas.text_width(value, TextRole::value, Weight::medium) + 6 * u;
+        canvas.text({unit_x, low}, room.unit, {TextRole::body, Weight::regular, theme.text2, Align::left});
+    }
+    canvas.text({box.x1 - 16 * u, low}, room.stay, {TextRole::caption, Weight::regular, theme.text2, Align::right});
+    canvas.line({box.x0, box.y1}, {box.x1, box.y1}, theme.text, 3.5F * u * theme.line_scale);
+    draw_wetness(canvas, theme, x, box.x1 - 12 * u, box.y1 + 18 * u, room.wetness);
+    const float note_line = box.y1 + 30 * u + canvas.cap_height(TextRole::caption) + 8 * u;
+    canvas.text({x, note_line}, room.note, {TextRole::caption, Weight::regular, theme.text2, Align::left});
+    return canvas.text_width(room.name, TextRole::row, Weight::medium) <= room_width &&
+           canvas.text_width(room.note, TextRole::caption, Weight::regular) <= room_width;
+}
+
+}  // namespace sillwalk::ui

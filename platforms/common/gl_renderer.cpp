@@ -1,0 +1,157 @@
+#include "platforms/common/gl_renderer.hpp"
+
+#include <imgui.h>
+
+#include <GLES2/gl2.h>
+#include <cstddef>
+#include <cstdint>
+#include <cstdio>
+
+namespace sillwalk::platforms {
+
+namespace {
+
+enum Attribute : GLuint { position = 0, map = 1, color = 2 };
+
+constexpr const char* vertex_source = R"(
+uniform vec4 projection;
+attribute vec2 position;
+attribute vec2 map;
+attribute vec4 color;
+varying vec2 at;
+varying vec4 ink;
+void main() {
+    at = map;
+    ink = color;
+    gl_Position = vec4(position * projection.xy + projection.zw, 0.0, 1.0);
+}
+)";
+
+constexpr const char* fragment_source = R"(
+#ifdef GL_ES
+precision mediump float;
+#endif
+uniform sampler2D picture;
+varying vec2 at;
+varying vec4 ink;
+void main() { gl_FragColor = ink * texture2D(picture, at); }
+)";
+
+GLuint compile(GLenum kind, const char* source) {
+    const GLuint shader = glCreateShader(kind);
+    glShaderSource(shader, 1, &source, nullptr);
+    glCompileShader(shader);
+    GLint done = GL_FALSE;
+    glGetShaderiv(shader, GL_COMPILE_STATUS, &done);
+    if (done == GL_TRUE) return shader;
+    char log[512] = {};
+    glGetShaderInfoLog(shader, sizeof log, nullptr, log);
+    std::fprintf(stderr, "shader: %s\n", log);
+    return 0;
+}
+
+const void* offset(std::size_t bytes) {
+    return reinterpret_cast<const void*>(bytes);
+}
+
+void describe_vertices() {
+    constexpr auto size = static_cast<GLsizei>(sizeof(ImDrawVert));
+    for (const GLuint attribute : {position, map, color}) glEnableVertexAttribArray(attribute);
+    glVertexAttribPointer(position, 2, GL_FLOAT, GL_FALSE, size, offset(offsetof(ImDrawVert, pos)));
+    glVertexAttribPointer(map, 2, GL_FLOAT, GL_FALSE, size, offset(offsetof(ImDrawVert, uv)));
+    glVertexAttribPointer(color, 4, GL_UNSIGNED_BYTE, GL_TRUE, size, offset(offsetof(ImDrawVert, col)));
+}
+
+}  // namespace
+
+bool GlRenderer::start() {
+    uploaded_.clear();
+    const GLuint vertex = compile(GL_VERTEX_SHADER, vertex_source);
+    const GLuint fragment = compile(GL_FRAGMENT_SHADER, fragment_source);
+    if (vertex == 0 || fragment == 0) return false;
+    program_ = glCreateProgram();
+    glAttachShader(program_, vertex);
+    glAttachShader(program_, fragment);
+    glBindAttribLocation(program_, position, "position");
+    glBindAttribLocation(program_, map, "map");
+    glBindAttribLocation(program_, color, "color");
+    glLinkProgram(program_);
+    glDeleteShader(vertex);
+    glDeleteShader(fragment);
+    GLint linked = GL_FALSE;
+    glGetProgramiv(program_, GL_LINK_STATUS, &linked);
+    projection_ = glGetUniformLocation(program_, "projection");
+    texture_ = glGetUniformLocation(program_, "picture");
+    GLuint buffers[2] = {};
+    glGenBuffers(2, buffers);
+    vertices_ = buffers[0];
+    indices_ = buffers[1];
+    return linked == GL_TRUE;
+}
+
+void GlRenderer::upload(const ui::Textures& textures) {
+    for (const auto& [id, texture] : textures.all()) {
+        Uploaded& known = uploaded_[id];
+        if (known.version == texture.version) continue;
+        if (known.name == 0) glGenTextures(1, &known.name);
+        glBindTexture(GL_TEXTURE_2D, known.name);
+        for (const GLenum side : {GL_TEXTURE_WRAP_S, GL_TEXTURE_WRAP_T})
+            glTexParameteri(GL_TEXTURE_2D, side, GL_CLAMP_TO_EDGE);
+        for (const GLenum side : {GL_TEXTURE_MIN_FILTER, GL_TEXTURE_MAG_FILTER})
+            glTexParameteri(GL_TEXTURE_2D, side, GL_LINEAR);
+        glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+        glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA, texture.width, texture.height, 0, GL_RGBA, GL_UNSIGNED_BYTE,
+                     texture.rgba.data());
+        known.version = texture.version;
+    }
+    for (auto it = uploaded_.begin(); it != uploaded_.end();) {
+        if (textures.find(it->first) != nullptr) {
+            ++it;
+            continue;
+        }
+        glDeleteTextures(1, &it->second.name);
+        it = uploaded_.erase(it);
+    }
+}
+
+void GlRenderer::draw(const ui::FrameOutput& frame, int width, int height) {
+    upload(*frame.textures);
+    const ImDrawData& data = *frame.draw_data;
+    glViewport(0, 0, width, height);
+    glDisable(GL_SCISSOR_TEST);
+    const ui::Color ground = frame.background;
+    glClearColor(static_cast<float>(ground.r) / 255, static_cast<float>(ground.g) / 255,
+                 static_cast<float>(ground.b) / 255, 1);
+    glClear(GL_COLOR_BUFFER_BIT);
+    glEnable(GL_BLEND);
+    glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
+    glDisable(GL_CULL_FACE);
+    glDisable(GL_DEPTH_TEST);
+    glEnable(GL_SCISSOR_TEST);
+    glUseProgram(program_);
+    glUniform4f(projection_, 2 / data.DisplaySize.x, -2 / data.DisplaySize.y, -1, 1);
+    glUniform1i(texture_, 0);
+    glActiveTexture(GL_TEXTURE0);
+    glBindBuffer(GL_ARRAY_BUFFER, vertices_);
+    glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices_);
+    describe_vertices();
+    for (int n = 0; n < data.CmdListsCount; ++n) {
+        const ImDrawList& list = *data.CmdLists[n];
+        glBufferData(GL_ARRAY_BUFFER, list.VtxBuffer.size_in_bytes(), list.VtxBuffer.Data, GL_STREAM_DRAW);
+        glBufferData(GL_ELEMENT_ARRAY_BUFFER, list.IdxBuffer.size_in_bytes(), list.IdxBuffer.Data, GL_STREAM_DRAW);
+        for (const ImDrawCmd& command : list.CmdBuffer) {
+            const auto& clip = command.ClipRect;
+            if (clip.z <= clip.x || clip.w <= clip.y) continue;
+            glScissor(static_cast<GLint>(clip.x), static_cast<GLint>(static_cast<float>(height) - clip.w),
+                      static_cast<GLsizei>(clip.z - clip.x), static_cast<GLsizei>(clip.w - clip.y));
+            const auto id = static_cast<ui::TextureId>(reinterpret_cast<std::uintptr_t>(command.GetTexID()));
+            const auto found = uploaded_.find(id);
+            glBindTexture(GL_TEXTURE_2D, found == uploaded_.end() ? 0 : found->second.name);
+            constexpr GLenum index_type = sizeof(ImDrawIdx) == 2 ? GL_UNSIGNED_SHORT : GL_UNSIGNED_INT;
+            glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(command.ElemCount), index_type,
+                           offset(command.IdxOffset * sizeof(ImDrawIdx)));
+        }
+    }
+}
+
+}  // namespace sillwalk::platforms

@@ -1,0 +1,140 @@
+/// The tablet app under Linux: a window, or the same app without one for scripts and pictures.
+
+#include "app/shell/shell.hpp"
+#include "platforms/common/app_settings.hpp"
+#include "platforms/common/run_script.hpp"
+#include "platforms/common/sdl_host.hpp"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <ctime>
+#include <filesystem>
+
+using namespace sillwalk;
+
+namespace {
+
+struct Options {
+    std::string data;
+    std::string size = "1280x800";
+    std::string script;
+    std::string shot;
+    std::string theme;
+    float px_per_mm = 0;
+    bool demo = false;
+    bool headless = false;
+};
+
+/// The app of this run; `restart` ends it and opens it again on the same data.
+struct Running {
+    Options options;
+    std::shared_ptr<const app::EngineData> data;
+    std::unique_ptr<app::Shell> shell;
+
+    engine::Result<void> open() {
+        shell.reset();
+        app::ShellOptions wanted;
+        wanted.database = options.data + "/visits.sqlite3";
+        wanted.demo = options.demo;
+        wanted.threads = !options.headless;
+        wanted.services.utc_ms = [] {
+            const auto now = std::chrono::system_clock::now().time_since_epoch();
+            return std::chrono::duration_cast<std::chrono::milliseconds>(now).count();
+        };
+        const std::time_t now = std::time(nullptr);
+        std::tm local{};
+        localtime_r(&now, &local);
+        wanted.services.utc_offset_minutes = static_cast<int>(local.tm_gmtoff / 60);
+        wanted.services.wake = [] { platforms::SdlHost::wake(); };
+        if (options.headless) wanted.services.wake = [] {};
+        auto opened = app::Shell::open(data, std::move(wanted));
+        if (!opened.has_value()) return tl::make_unexpected(opened.error());
+        shell = std::move(*opened);
+        return options.theme.empty() ? engine::Result<void>{} : set("theme", options.theme);
+    }
+    engine::Result<void> set(std::string_view name, std::string_view value) {
+        const auto action = platforms::setting_action(name, value);
+        if (!action.has_value()) return tl::make_unexpected(action.error());
+        shell->act(*action);
+        return {};
+    }
+};
+
+std::string default_data_folder() {
+    if (const char* xdg = std::getenv("XDG_DATA_HOME"); xdg != nullptr && *xdg != '\0')
+        return std::string(xdg) + "/sillwalk";
+    const char* home = std::getenv("HOME");
+    return std::string(home != nullptr ? home : ".") + "/.local/share/sillwalk";
+}
+
+int report(const engine::Error& error) {
+    fmt::print(stderr, "sillwalk: {}{}{}\n", error.where, error.where.empty() ? "" : ": ", error.message);
+    return 1;
+}
+
+/// The steps of the script, then the picture, with or without a window.
+engine::Result<void> follow_script(Running& app, platforms::SdlHost* window, const driver::DriverOptions& size) {
+    const ui::FrameFunction frame = [&app](const ui::FrameInput& input) { return app.shell->frame(input); };
+    driver::DriverHost host;
+    host.frame = frame;
+    if (window != nullptr) {
+        host.frame = [&frame, window](const ui::FrameInput& input) { return window->show(frame, input); };
+    }
+    host.set = [&app](std::string_view name, std::string_view value) { return app.set(name, value); };
+    host.restart = [&app] { return app.open(); };
+    return platforms::run_script(std::move(host), size, app.options.script, app.options.shot);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    Running app;
+    Options& options = app.options;
+    options.data = default_data_folder();
+    CLI::App cli("Sillwalk: wheels for cold stores, food plants, laboratories and cleanrooms.");
+    cli.add_option("--data", options.data, "Folder of the visits");
+    cli.add_flag("--demo", options.demo, "Puts the invented demo visit in and opens it");
+    cli.add_option("--size", options.size, "Size of the window: WIDTHxHEIGHT in pixels");
+    cli.add_option("--px-per-mm", options.px_per_mm, "Pixels per millimetre of glass; 0: as the display says");
+    cli.add_option("--script", options.script, "Runs the steps of this file and ends");
+    cli.add_flag("--headless", options.headless, "Without a window");
+    cli.add_option("--shot", options.shot, "Writes a picture and ends");
+    cli.add_option("--theme", options.theme, "light, sun or dark");
+    CLI11_PARSE(cli, argc, argv);
+
+    driver::DriverOptions size;
+    if (std::sscanf(options.size.c_str(), "%fx%f", &size.width, &size.height) != 2) {
+        return report({engine::ErrorCode::bad_input, "Give the size as 1280x800.", "--size"});
+    }
+    if (options.px_per_mm > 0) size.px_per_mm = options.px_per_mm;
+    std::error_code failed;
+    std::filesystem::create_directories(options.data, failed);
+    const auto data = app::load_engine_data();
+    if (!data.has_value()) return report(data.error());
+    app.data = *data;
+
+    std::unique_ptr<platforms::SdlHost> window;
+    if (!options.headless) {
+        platforms::WindowOptions wanted;
+        wanted.width = static_cast<int>(size.width);
+        wanted.height = static_cast<int>(size.height);
+        wanted.px_per_mm = options.px_per_mm;
+        auto opened = platforms::SdlHost::open(wanted);
+        if (!opened.has_value()) return report(opened.error());
+        window = std::move(*opened);
+    }
+    if (auto opened = app.open(); !opened.has_value()) return report(opened.error());
+    engine::Result<void> done;
+    if (options.headless || !options.script.empty() || !options.shot.empty()) {
+        done = follow_script(app, window.get(), size);
+    } else {
+        window->run([&app](const ui::FrameInput& input) { return app.shell->frame(input); });
+    }
+    if (!app.shell->flush(5000))
+        return report({engine::ErrorCode::storage, "Not everything could be stored.", options.data});
+    return done.has_value() ? 0 : report(done.error());
+}
