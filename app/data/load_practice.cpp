@@ -28,6 +28,7 @@ void load_practice(JsonObject& file, TableFields& fields, engine::Tables& tables
     practice.brittle_margin_struck = fields.needed(file, "brittle_margin_struck_k", margin, temperature_change);
     practice.brittle_margin_unstruck = fields.needed(file, "brittle_margin_unstruck_k", margin, temperature_change);
     practice.creep_flat_hot = fields.needed(file, "creep_flat_hot", share, plain);
+    practice.creep_critical = fields.needed(file, "creep_critical_c", {20, 200}, degrees_celsius);
     practice.bond_shear_limit = fields.needed(file, "bond_shear_limit_pa", {1e5, 1e9}, si<engine::Pressure>);
     practice.bond_retention_70 = fields.needed(file, "bond_retention_70", share, plain);
     practice.bond_retention_100 = fields.needed(file, "bond_retention_100", share, plain);

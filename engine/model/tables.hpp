@@ -195,6 +195,7 @@ struct Practice {
     Figure<Temperature> urethane_rated_min, urethane_impact_floor, urethane_rated_max;
     Figure<TemperatureChange> brittle_margin_struck, brittle_margin_unstruck;
     Figure<double> creep_flat_hot;                 ///< share of a deformation left after standing loaded and hot
+    Figure<Temperature> creep_critical;            ///< loaded parts creep when they stand hotter
     Figure<Pressure> bond_shear_limit;             ///< at room temperature
     Figure<double> bond_retention_70, bond_retention_100;  ///< share of the bond kept at 70 and 100 C
     Figure<double> life_wet_factor, life_splash_factor;

@@ -1,0 +1,38 @@
+#pragma once
+/// Heat that rolling leaves in one wheel, for the checks of heat and bond.
+///
+/// Q = F v of the rolling loss, taken as rolled without a stop; where length and rate of the pushes were read, only
+/// their share of the time. Static load without the load factor, softest tread on the warmest air. Hard treads
+/// (plastic, metal) flatten too little to warm and count as none. Source: materials.md §5 (Greenwood, Minshall, Tabor
+/// 1961, from memory; tan delta from memory).
+
+#include "engine/checks/judge.hpp"
+
+#include <optional>
+
+namespace sillwalk::engine {
+
+struct RollingHeat {
+    Power heat{};           ///< into one wheel
+    Area surface{};         ///< running surface and both faces
+    double heat_share = 1;  ///< share of the time that it rolls
+};
+/// Empty where a reading or figure is missing, which is noted.
+[[nodiscard]] std::optional<RollingHeat> rolling_heat(Judge& judge, const CheckContext& context);
+
+/// Mean of the wheel over still-standing air: Q/(film x surface), the low end of the room's film at the worst corner.
+/// Empty where the room's air movement is missing, which is noted.
+[[nodiscard]] std::optional<TemperatureChange> warming_over_air(Judge& judge, const CheckContext& context,
+                                                                const RollingHeat& rolling, const StopDemand& stop);
+
+/// The maker's greatest temperature; for one-piece urethane without one, common practice (180 F). Noted where missing.
+struct RatedMaximum {
+    Temperature value;
+    CitationId citation = 0;
+};
+[[nodiscard]] std::optional<RatedMaximum> rated_maximum(Judge& judge, const CheckContext& context);
+
+/// use = max(0, 1 - 0.03 per kelvin of margin): holds from 5 K, tight below, over 1 once passed (method.md §3).
+[[nodiscard]] double use_of_margin(TemperatureChange margin, const Practice& practice);
+
+}  // namespace sillwalk::engine
