@@ -52,8 +52,7 @@ void judge_shear(Judge& judge, const CheckContext& context, Temperature at, Plac
     const Practice& practice = context.tables->practice;
     const double kept = bond_kept(practice, at);
     const Pressure limit = kept * practice.bond_shear_limit.value;
-    // Nothing left of the bond: past any limit, not a division by zero.
-    const double use = limit > Pressure{} ? strain->stress / limit : 2.0;
+    const double use = limit > Pressure{} ? strain->stress / limit : beyond_measure;
     judge.assume(Assumption::modulus_band);
     judge.part({.demand = amount(strain->stress),
                 .capacity = amount(limit),
