@@ -287,7 +287,7 @@ TOTAL_LOCK_FROM_MM, TOTAL_LOCK_TO_MM = 100, 160
 
 def rig(size, function, finish):
     axle, hub = SERIES[size.series]["axle"], SERIES[size.series]["hub"]
-    rating = (1.1 if size.heavy else 0.9) * size.diameter_mm + (200 if size.heavy else 40)
+    rating = 1.1 * size.diameter_mm + (200 if size.heavy else 75)
     word, material, finish_words = FINISHES[finish]
     stainless = finish == "stainless"
     return {
