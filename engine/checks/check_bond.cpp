@@ -16,6 +16,7 @@
 #include "engine/checks/agents.hpp"
 #include "engine/checks/checks.hpp"
 #include "engine/checks/rolling_heat.hpp"
+#include "engine/checks/temperature_margin.hpp"
 #include "engine/checks/tread_strain.hpp"
 
 #include <algorithm>
@@ -24,12 +25,6 @@
 namespace sillwalk::engine {
 namespace {
 
-Amount amount(Temperature value) {
-    return {value.kelvin(), Kind::temperature};
-}
-Amount amount(TemperatureChange value) {
-    return {value.si(), Kind::temperature_change};
-}
 Amount amount(Pressure value) {
     return {value.si(), Kind::pressure};
 }
@@ -72,23 +67,26 @@ void judge_shear(Judge& judge, const CheckContext& context, Temperature at, Plac
                     kept < practice.bond_retention_70.value ? practice.bond_retention_100.citation : CitationId{0}}});
 }
 
-void judge_bond_line(Judge& judge, const CheckContext& context, Temperature met, TemperatureChange warming,
-                     TemperatureChange rise, Power heat, const RatedMaximum& limit, Place place) {
-    const Temperature bond = met + warming + rise;
-    const TemperatureChange margin = limit.value - bond;
-    judge.part({.demand = amount(bond),
-                .capacity = amount(limit.value),
-                .use = use_of_margin(margin, context.tables->practice),
+/// What the bond line meets from outside, and what it is warmer than that.
+struct BondLine {
+    Temperature met;
+    TemperatureChange warming{}, rise{};
+    Power heat{};
+};
+
+void judge_bond_line(Judge& judge, const CheckContext& context, const BondLine& line, const RatedMaximum& limit,
+                     Place place) {
+    const Temperature bond = line.met + line.warming + line.rise;
+    const Part scale = part_of_heat(context, bond, limit);
+    const Amount margin = amount(limit.value - bond), heat{line.heat.si(), Kind::power};
+    judge.part({.demand = scale.demand,
+                .capacity = scale.capacity,
+                .use = scale.use,
                 .statement = Statement::bond_temperature,
                 .place = place,
                 .formula = "bond-temperature",
-                .numbers = {amount(bond),
-                            amount(limit.value),
-                            amount(margin),
-                            amount(met),
-                            amount(warming),
-                            amount(rise),
-                            {heat.si(), Kind::power}},
+                .numbers = {scale.demand, scale.capacity, margin, amount(line.met), amount(line.warming),
+                            amount(line.rise), heat},
                 .citations = {limit.citation, context.tables->practice.temperature_tight.citation}});
 }
 
@@ -116,13 +114,13 @@ void judge_heat(Judge& judge, const CheckContext& context) {
         const auto air = judge.high(stop.air);
         const auto warming = rolling ? warming_over_air(judge, context, *rolling, stop) : std::nullopt;
         if (!air || !warming || !rise || !limit) continue;
-        judge_bond_line(judge, context, *air, *warming, *rise, rolling->heat, *limit, {PlaceKind::room, stop.room});
+        judge_bond_line(judge, context, {*air, *warming, *rise, rolling->heat}, *limit, {PlaceKind::room, stop.room});
     }
     for (const WashingDemand& washing : context.cart->washings) {
         const auto hot = judge.high(washing.temperature);
         if (!hot) continue;
         const Place place{PlaceKind::washing, washing.washing};
-        if (limit) judge_bond_line(judge, context, *hot, {}, {}, {}, *limit, place);
+        if (limit) judge_bond_line(judge, context, {*hot}, *limit, place);
         judge_shear(judge, context, *hot, place);
     }
 }

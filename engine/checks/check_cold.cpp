@@ -15,7 +15,7 @@
 #include "engine/checks/checks.hpp"
 #include "engine/checks/cold_limits.hpp"
 #include "engine/checks/crossing_case.hpp"
-#include "engine/checks/rolling_heat.hpp"
+#include "engine/checks/temperature_margin.hpp"
 #include "engine/physics/obstacle.hpp"
 #include "engine/walk/crossing_state.hpp"
 
@@ -24,13 +24,6 @@
 
 namespace sillwalk::engine {
 namespace {
-
-Amount amount(Temperature value) {
-    return {value.kelvin(), Kind::temperature};
-}
-Amount amount(TemperatureChange value) {
-    return {value.si(), Kind::temperature_change};
-}
 
 struct Limits {
     std::optional<ColdLimit> rated, impact_floor;

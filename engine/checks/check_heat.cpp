@@ -12,49 +12,39 @@
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/rolling_heat.hpp"
+#include "engine/checks/temperature_margin.hpp"
 
 #include <algorithm>
 
 namespace sillwalk::engine {
 namespace {
 
-Amount amount(Temperature value) {
-    return {value.kelvin(), Kind::temperature};
-}
-Amount amount(TemperatureChange value) {
-    return {value.si(), Kind::temperature_change};
-}
-
 void judge_contact(Judge& judge, const CheckContext& context, Temperature hot, const RatedMaximum& limit, Place place) {
-    const TemperatureChange margin = limit.value - hot;
-    judge.part({.demand = amount(hot),
-                .capacity = amount(limit.value),
-                .use = use_of_margin(margin, context.tables->practice),
+    const Part scale = part_of_heat(context, hot, limit);
+    judge.cite(context.tables->practice.temperature_tight.citation);
+    judge.part({.demand = scale.demand,
+                .capacity = scale.capacity,
+                .use = scale.use,
                 .statement = Statement::heat_rated_maximum,
                 .place = place,
                 .formula = "heat-limit",
-                .numbers = {amount(hot), amount(limit.value), amount(margin)},
-                .citations = {limit.citation, context.tables->practice.temperature_tight.citation}});
+                .numbers = {scale.demand, scale.capacity, amount(limit.value - hot)},
+                .citations = {limit.citation}});
 }
 
 void judge_rolling(Judge& judge, const CheckContext& context, Temperature air, TemperatureChange warming,
                    const RollingHeat& rolling, const RatedMaximum& limit, Place place) {
-    const Temperature hot = air + warming;
-    const TemperatureChange margin = limit.value - hot;
-    judge.part({.demand = amount(hot),
-                .capacity = amount(limit.value),
-                .use = use_of_margin(margin, context.tables->practice),
+    const Part scale = part_of_heat(context, air + warming, limit);
+    const Amount margin = amount(limit.value - (air + warming));
+    const Amount heat{rolling.heat.si(), Kind::power}, rolls{rolling.heat_share, Kind::share};
+    judge.part({.demand = scale.demand,
+                .capacity = scale.capacity,
+                .use = scale.use,
                 .statement = Statement::heat_rolling,
                 .place = place,
                 .formula = "heat-rolling",
-                .numbers = {amount(hot),
-                            amount(limit.value),
-                            amount(margin),
-                            amount(air),
-                            amount(warming),
-                            {rolling.heat.si(), Kind::power},
-                            {rolling.heat_share, Kind::share}},
-                .citations = {limit.citation, context.tables->practice.temperature_tight.citation}});
+                .numbers = {scale.demand, scale.capacity, margin, amount(air), amount(warming), heat, rolls},
+                .citations = {limit.citation}});
 }
 
 /// A loaded tread that stands hot keeps a flat: a condition of use, not a reason to turn the wheel down.

@@ -94,20 +94,4 @@ std::optional<TemperatureChange> warming_over_air(Judge& judge, const CheckConte
     return rolling.heat / (film * rolling.surface);
 }
 
-std::optional<RatedMaximum> rated_maximum(Judge& judge, const CheckContext& context) {
-    const Wheel& wheel = *context.wheel;
-    if (wheel.temperature_max) return RatedMaximum{*wheel.temperature_max, 0};
-    if (wheel.construction == Construction::one_piece_urethane) {
-        judge.assume(Assumption::practice_figure);
-        const auto& figure = context.tables->practice.urethane_rated_max;
-        return RatedMaximum{figure.value, figure.citation};
-    }
-    judge.missing_figure();
-    return std::nullopt;
-}
-
-double use_of_margin(TemperatureChange margin, const Practice& practice) {
-    return std::max(0.0, 1.0 - practice.cold_use_per_kelvin.value * margin.in(kelvin_step));
-}
-
 }  // namespace sillwalk::engine

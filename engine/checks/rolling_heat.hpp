@@ -25,14 +25,4 @@ struct RollingHeat {
 [[nodiscard]] std::optional<TemperatureChange> warming_over_air(Judge& judge, const CheckContext& context,
                                                                 const RollingHeat& rolling, const StopDemand& stop);
 
-/// The maker's greatest temperature; for one-piece urethane without one, common practice (180 F). Noted where missing.
-struct RatedMaximum {
-    Temperature value;
-    CitationId citation = 0;
-};
-[[nodiscard]] std::optional<RatedMaximum> rated_maximum(Judge& judge, const CheckContext& context);
-
-/// use = max(0, 1 - 0.03 per kelvin of margin): holds from 5 K, tight below, over 1 once passed (method.md §3).
-[[nodiscard]] double use_of_margin(TemperatureChange margin, const Practice& practice);
-
 }  // namespace sillwalk::engine
