@@ -1,6 +1,7 @@
 #pragma once
 /// The catalogue that ships with the program, and any other in the same JSON format. Strict: for a user's own file with
-/// slips in it see import_catalogue.hpp. Format: docs/reference/catalogue.md, assets/schema/catalogue.schema.json.
+/// slips in it see import_catalogue.hpp. Format: docs/reference/catalogue.md,
+/// assets/schema/catalogue/catalogue.schema.json.
 
 #include "engine/base/result.hpp"
 #include "engine/model/catalogue.hpp"

@@ -50,7 +50,7 @@ def problems():
     for change in slips["fine"]:
         if not survey_schema.is_valid(changed(demo, change)):
             yield f"the survey schema refuses {change}"
-    for error in validator("assets/schema/catalogue.schema.json").iter_errors(load("assets/catalogue/catalogue.json")):
+    for error in validator("assets/schema/catalogue/catalogue.schema.json").iter_errors(load("assets/catalogue/catalogue.json")):
         yield f"catalogue.json: {error.json_path}: {error.message[:100]}"
     made = subprocess.run([sys.executable, ROOT / "assets/catalogue/make_catalogue.py"], capture_output=True, check=True).stdout
     if made != (ROOT / "assets/catalogue/catalogue.json").read_bytes():
