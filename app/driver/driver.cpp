@@ -159,6 +159,7 @@ engine::Result<ui::Target> Driver::reach(const std::string& id) {
     bring_into_view(id);
     const ui::Target target = *screen().find(id);
     if (!target.enabled) return engine::bad_input(fmt::format("\"{}\" is not available: {}.", id, target.label));
+    if (target.covered) return engine::bad_input(fmt::format("\"{}\" is covered by a sheet.", id));
     if (target.visible.empty()) return engine::bad_input(fmt::format("\"{}\" cannot be scrolled into view.", id));
     const ui::Target* top = screen().at(target.visible.center());
     if (top == nullptr) return engine::bad_input(fmt::format("\"{}\" is covered.", id));

@@ -79,14 +79,17 @@ void HitMap::add_scroll(ScrollRegion region) {
 
 void HitMap::cover(const Rect& area) {
     covers_.push_back({area, targets_.size()});
+    for (ScrollRegion& region : scrolls_) {
+        if (area.contains(region.view.center())) region.covered = true;
+    }
     for (Target& target : targets_) {
-        if (area.contains(target.visible.center())) target.covered = true;
+        const ScrollRegion* list = target.scroll_area.empty() ? nullptr : find_scroll(target.scroll_area);
+        const bool out_of_view = target.visible.empty() && list != nullptr && list->covered;
+        const bool below = !target.visible.empty() && area.contains(target.visible.center());
+        if (out_of_view || below) target.covered = true;
     }
     for (TextItem& item : texts_) {
         if (area.contains(item.rect.center())) item.covered = true;
-    }
-    for (ScrollRegion& region : scrolls_) {
-        if (area.contains(region.view.center())) region.covered = true;
     }
 }
 

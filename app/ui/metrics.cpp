@@ -52,10 +52,17 @@ Metrics::Metrics(const FrameInput& input, const UiSettings& settings) {
     rail_width = std::round(mm(17.6F) * std::max(1.0F, text_scale));
     const float title_lines = text_size(TextRole::section) + line_height(TextRole::caption);
     top_height = std::ceil(std::max(target_size(TargetClass::row), title_lines + dp(12)));
-    const float answer_lines = compact() ? 1.4F * text_size(TextRole::row) + 2 * line_height(TextRole::caption)
-                                         : text_size(TextRole::value) + line_height(TextRole::body);
-    answer_height = std::ceil(std::max(mm(compact() ? 17.6F : 20.0F), answer_lines + dp(20)));
+    answer_height = std::ceil(std::max(mm(compact() ? 17.6F : 20.0F), answer_head() + answer_reason() + dp(20)));
     bottom_height = std::ceil(std::max(target_size(TargetClass::row), icon + line_height(TextRole::caption) + dp(12)));
+}
+
+float Metrics::answer_head() const {
+    return line_height(compact() ? TextRole::row : TextRole::value);
+}
+
+float Metrics::answer_reason() const {
+    const float lines = width_class == WidthClass::expanded ? 1 : 2;
+    return lines * line_height(compact() ? TextRole::caption : TextRole::body);
 }
 
 float Metrics::target_size(TargetClass target_class) const {

@@ -41,6 +41,9 @@ public:
     [[nodiscard]] float text_size(TextRole role) const { return text_size_[static_cast<std::size_t>(role)]; }
     /// Height of capitals and digits above the baseline.
     [[nodiscard]] float cap_height(TextRole role) const { return roboto_cap_ratio * text_size(role); }
+    /// Answer bar: height of the headline and of the reason below it.
+    [[nodiscard]] float answer_head() const;
+    [[nodiscard]] float answer_reason() const;
     [[nodiscard]] float line_height(TextRole role) const { return 1.22F * text_size(role); }
 
     Rect screen;  ///< inside the safe area

@@ -48,7 +48,10 @@ void SampleApp::crossing(const Rect& content) {
     const std::vector<Rect> parts = one ? std::vector<Rect>{content, content} : kit.columns(content, {8, 4});
     const auto readings = [&] {
         const std::vector<ChoiceItem> wheels = {{"present", "Present", "125 mm"}, {"first", "First choice", "200 mm"}};
-        if (const auto chosen = kit.choice("wheel", wheels, unit)) unit = static_cast<int>(*chosen);
+        if (const auto chosen = kit.choice("wheel", wheels, unit)) {
+            unit = static_cast<int>(*chosen);
+            ++taps["wheel"];
+        }
         const auto row = [&](const std::string& id, std::string_view name, const RowOptions& o) {
             note_tap(id, kit.row(id, name, o));
         };
@@ -114,7 +117,7 @@ void SampleApp::controls(const Rect& content) {
 
 void SampleApp::measure() {
     bool closed = false;
-    const bool phone = kit.metrics().compact();
+    const bool phone = kit.metrics().width_class != WidthClass::expanded;
     auto sheet = kit.sheet("measure", "Rise of the sill", closed,
                            {.place = SheetPlace::content, .subtitle = "Crossing 5, freezer door", .modal = phone});
     if (closed) sheet_open = false;

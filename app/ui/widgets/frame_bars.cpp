@@ -195,7 +195,8 @@ bool Ui::answer_bar(std::string_view id, const AnswerBarOptions& o) {
     if (o.right && roomy) right = inner.cut_right(m.mm(34), m.gutter);
     const float badge_w = o.badge.has_value() ? badge_width(*o.badge, word, badge_role) : 0;
     const float head_room = inner.width() - (badge_w > 0 ? badge_w + m.gap * 1.5F : 0);
-    const Rect head_box{inner.x0, inner.y0, inner.x1, inner.y0 + inner.height() * (m.compact() ? 0.42F : 0.56F)};
+    const float share = m.answer_head() / (m.answer_head() + m.answer_reason());
+    const Rect head_box{inner.x0, inner.y0, inner.x1, inner.y0 + inner.height() * share};
     const Rect reason_box{inner.x0, head_box.y1, inner.x1, inner.y1};
     const FittedText head = ui.fit(o.headline, role, Weight::medium, head_room, head_box.height());
     const TextRole reason_role = m.compact() ? TextRole::caption : TextRole::body;
