@@ -1,5 +1,6 @@
 #include "app/ui/metrics.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace sillwalk::ui {

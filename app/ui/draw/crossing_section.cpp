@@ -57,7 +57,7 @@ void push_arrow(const Scene& scene, Point axle, Point contact, const SectionForc
     const Color color = scene.theme.line_of(force.outcome);
     dashed_line(scene.canvas, axle, contact, scene.theme.text2, 2 * u, {7 * u, 5 * u});
     const Point tip{axle.x + force.newtons * k, axle.y};
-    arrow(scene.canvas, axle, tip, color, 6 * u, 20 * u);
+    arrow(scene.canvas, axle, tip, color, 6 * u, std::min(20 * u, force.newtons * k * 0.6F));
     if (force.limit > 0) {
         const float x = axle.x + force.limit * k;
         scene.canvas.line({x, axle.y - 14 * u}, {x, axle.y + 14 * u}, scene.theme.text, 4 * u);
@@ -85,9 +85,12 @@ void rise_dimension(const Scene& scene, float edge_x, float top) {
     dashed_line(scene.canvas, {x - 16 * u, top}, {edge_x - 8 * u, top}, scene.theme.text2, 1.5F * u, {5 * u, 5 * u});
     arrow(scene.canvas, {x, top - 34 * u}, {x, top}, ink, 2 * u, 9 * u);
     arrow(scene.canvas, {x, scene.floor + 36 * u}, {x, scene.floor + 3 * u}, ink, 2 * u, 9 * u);
-    const Point at{x + 16 * u, (top + scene.floor) / 2};
-    plate(scene.canvas, at, scene.notes->rise_label, {TextRole::body, Weight::bold, ink, Align::left},
-          scene.theme.surface);
+    // Between the lines where it fits, else above them.
+    const float cap = scene.canvas.cap_height(TextRole::body);
+    const bool between = scene.floor - top > cap * 1.5F;
+    const float y = between ? (top + scene.floor) / 2 : top - cap;
+    scene.canvas.text_centered({x + 16 * u, y}, scene.notes->rise_label,
+                               {TextRole::body, Weight::bold, ink, Align::left});
 }
 
 struct GapEdges {
@@ -147,7 +150,7 @@ void draw_step(const Scene& scene) {
     const bool two = has_gap(scene.s) && scene.notes != nullptr && scene.notes->cross.has_value();
     const float edge = scene.box.x0 + scene.box.width() * (two ? 0.36F : has_gap(scene.s) ? 0.46F : 0.60F);
     const float run = rise * scene.s.bevel_run;
-    const float gap_left = edge + run + (two ? scene.radius() * 1.9F : std::max(14 * scene.u, 12 * scene.scale));
+    const float gap_left = edge + run + (two ? scene.radius() * 2.4F : std::max(14 * scene.u, 12 * scene.scale));
     scene.soil(scene.box.x0, edge, scene.floor);
     scene.soil(edge + run, scene.box.x1, top);
     if (run > 0) {
@@ -173,6 +176,7 @@ void draw_step(const Scene& scene) {
         const Point behind[] = {{edge + run, top}, {scene.box.x1, top}};
         scene.profile(behind);
     }
+    rise_dimension(scene, edge, top);
     // A bevel is met at its foot: the wheel touches the slope, not the top edge.
     const float foot = run > 0 ? scene.radius() * (std::hypot(rise, run) - run) / std::max(rise, 1e-3F) : 0;
     const float x = run > 0 ? edge - foot : scene.touching_x(edge, rise);
@@ -186,7 +190,6 @@ void draw_step(const Scene& scene) {
         weight_arrow(scene, axle);
         if (scene.notes->climb.has_value()) push_arrow(scene, axle, {edge, top}, *scene.notes->climb);
     }
-    rise_dimension(scene, edge, top);
 }
 
 void draw_hump(const Scene& scene) {

@@ -73,15 +73,19 @@ bool draw_room_box(Canvas& canvas, const Theme& theme, const Rect& box, const Ro
     const bool read = !room.temperature.empty();
     const std::string_view value = read ? std::string_view(room.temperature) : std::string_view("?");
     canvas.text({x, low}, value, {TextRole::value, Weight::medium, theme.text, Align::left});
+    float end = x + canvas.text_width(value, TextRole::value, Weight::medium) + 6 * u;
     if (read) {
-        const float unit_x = x + canvas.text_width(value, TextRole::value, Weight::medium) + 6 * u;
-        canvas.text({unit_x, low}, room.unit, {TextRole::body, Weight::regular, theme.text2, Align::left});
+        canvas.text({end, low}, room.unit, {TextRole::body, Weight::regular, theme.text2, Align::left});
+        end += canvas.text_width(room.unit, TextRole::body, Weight::regular) + 8 * u;
     }
-    canvas.text({box.x1 - 16 * u, low}, room.stay, {TextRole::caption, Weight::regular, theme.text2, Align::right});
+    const float note_line = box.y1 + 30 * u + canvas.cap_height(TextRole::caption) + 8 * u;
+    const float stay_start = box.x1 - 16 * u - canvas.text_width(room.stay, TextRole::caption, Weight::regular);
+    const float stay_line = stay_start > end ? low : note_line;  // a narrow box has it under the floor
+    const TextStyle small{TextRole::caption, Weight::regular, theme.text2, Align::left};
+    canvas.text({stay_start, stay_line}, room.stay, small);
     canvas.line({box.x0, box.y1}, {box.x1, box.y1}, theme.text, 3.5F * u * theme.line_scale);
     draw_wetness(canvas, theme, x, box.x1 - 12 * u, box.y1 + 18 * u, room.wetness);
-    const float note_line = box.y1 + 30 * u + canvas.cap_height(TextRole::caption) + 8 * u;
-    canvas.text({x, note_line}, room.note, {TextRole::caption, Weight::regular, theme.text2, Align::left});
+    canvas.text({x, note_line}, room.note, small);
     return canvas.text_width(room.name, TextRole::row, Weight::medium) <= room_width &&
            canvas.text_width(room.note, TextRole::caption, Weight::regular) <= room_width;
 }
