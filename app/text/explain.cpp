@@ -2,12 +2,15 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 namespace sillwalk::app {
 
 using engine::Citation;
 using engine::Field;
 using engine::Finding;
 using engine::Outcome;
+using engine::Statement;
 
 namespace {
 
@@ -124,9 +127,36 @@ void add_source(std::vector<SourceLine>& lines, engine::CitationId id, const Tex
     lines.push_back(std::move(line));
 }
 
-std::vector<std::string> amounts(const Finding& finding, UnitSystem units) {
+/// Numbers of a statement that stand for a word: which argument, and the key under which the words are.
+struct CodedNumber {
+    Statement statement;
+    std::size_t argument;
+    const char* key;
+};
+constexpr CodedNumber coded_numbers[] = {
+    {Statement::chemical_level, 1, "part."},        {Statement::corrosion_rusts, 0, "part."},
+    {Statement::corrosion_rusts, 1, "moisture."},   {Statement::hygiene_crevice, 0, "feature."},
+    {Statement::push_start, 6, "governs."},         {Statement::push_sustain, 6, "governs."},
+    {Statement::push_crossing_rest, 6, "governs."}, {Statement::push_crossing_rolling, 6, "governs."},
+    {Statement::push_ramp, 6, "governs."},          {Statement::push_hold_back, 6, "governs."},
+    {Statement::push_team, 6, "governs."},          {Statement::push_jams, 6, "governs."},
+};
+
+std::string number_word(const Finding& finding, std::size_t argument, const TextContext& context) {
+    const engine::Amount& amount = finding.numbers[argument];
+    const std::string number = std::to_string(std::lround(amount.si));
+    if (amount.kind == engine::Kind::level) return context.language.get("level." + number);
+    for (const CodedNumber& coded : coded_numbers) {
+        if (coded.statement == finding.statement && coded.argument == argument) {
+            return context.language.get(coded.key + number);
+        }
+    }
+    return show(amount, context.units);
+}
+
+std::vector<std::string> arguments_of(const Finding& finding, const TextContext& context) {
     std::vector<std::string> out;
-    for (std::size_t i = 0; i < finding.number_count; ++i) out.push_back(show(finding.numbers[i], units));
+    for (std::size_t i = 0; i < finding.number_count; ++i) out.push_back(number_word(finding, i, context));
     return out;
 }
 
@@ -136,9 +166,9 @@ std::string joined(const std::vector<std::string>& parts) {
     return out;
 }
 
-std::string outcome_key(Outcome outcome) {
-    std::string key = "outcome.";
-    for (const char c : std::string_view(engine::outcome_name(outcome))) key += c == ' ' ? '_' : c;
+std::string key_word(const char* name) {
+    std::string key;
+    for (const char c : std::string_view(name)) key += c == ' ' ? '_' : c;
     return key;
 }
 
@@ -152,7 +182,7 @@ std::vector<std::string> names(const auto& refs, const TextContext& context) {
 std::string inserted_numbers(const Finding& finding, const TextContext& context) {
     const std::string key = std::string("numbers.") + engine::statement_key(finding.statement);
     if (!context.language.has(key)) return {};
-    return context.language.fill(key, amounts(finding, context.units));
+    return context.language.fill(key, arguments_of(finding, context));
 }
 
 }  // namespace
@@ -205,9 +235,9 @@ std::string candidate_name(const engine::Candidate& candidate, const TextContext
 }
 
 std::string compared(const Finding& finding, const TextContext& context) {
-    if (!finding.has_use || finding.outcome == Outcome::does_not_apply || finding.outcome == Outcome::not_known) {
-        return {};
-    }
+    const bool is_scale = finding.demand.kind == engine::Kind::number || finding.demand.kind == engine::Kind::level;
+    const bool has_answer = finding.outcome != Outcome::does_not_apply && finding.outcome != Outcome::not_known;
+    if (!finding.has_use || !has_answer || is_scale) return {};
     return context.language.fill("compare.of",
                                  {show(finding.demand, context.units), show(finding.capacity, context.units)});
 }
@@ -220,8 +250,8 @@ std::string sentence(const Finding& finding, const TextContext& context) {
                                      {missing.front(), std::to_string(missing.size() - 1)});
     }
     const std::string base = std::string("finding.") + engine::statement_key(finding.statement);
-    const std::string by_outcome = base + "." + engine::outcome_name(finding.outcome);
-    auto arguments = amounts(finding, context.units);
+    const std::string by_outcome = base + "." + key_word(engine::outcome_name(finding.outcome));
+    const auto arguments = arguments_of(finding, context);
     return context.language.fill(context.language.has(by_outcome) ? by_outcome : base, arguments);
 }
 
@@ -230,7 +260,7 @@ Explanation explain(const Finding& finding, const TextContext& context) {
     Explanation out;
     out.check = words.get(std::string("check.") + engine::check_name(finding.check));
     out.question = words.get(std::string("question.") + engine::check_name(finding.check));
-    out.outcome = words.get(outcome_key(finding.outcome));
+    out.outcome = words.get("outcome." + key_word(engine::outcome_name(finding.outcome)));
     out.place = place_name(finding.place, context.survey);
     out.sentence = sentence(finding, context);
     out.compared = compared(finding, context);
