@@ -14,6 +14,11 @@ struct Subcommand {
 };
 
 constexpr Subcommand subcommands[] = {
+    {"assess", "advice for the carts of a survey: assess SURVEY.json [--cart NAME] [--json]",
+     sillwalk::desk::run_assess},
+    {"explain", "the reason behind one check: explain SURVEY.json --cart NAME --check NAME",
+     sillwalk::desk::run_explain},
+    {"bundle", "the visit with its advice as one file: bundle SURVEY.json --output FILE", sillwalk::desk::run_bundle},
     {"solve", "one desk calculation: solve NAME key=value... [--json]; solve --list", sillwalk::desk::run_solve},
 };
 

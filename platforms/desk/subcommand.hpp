@@ -11,6 +11,9 @@ enum ExitStatus : int {
     exit_refused = 3,    ///< the question has no answer; the reason is printed
 };
 
+int run_assess(int argc, char** argv);
+int run_bundle(int argc, char** argv);
+int run_explain(int argc, char** argv);
 int run_solve(int argc, char** argv);
 
 }  // namespace sillwalk::desk

@@ -1,0 +1,186 @@
+// sillwalk-desk assess SURVEY.json: advice for the carts of a survey, as a table for a person or as JSON for a program.
+
+#include "engine/select/assess.hpp"
+
+#include "app/bundle/advice_json.hpp"
+#include "platforms/desk/subcommand.hpp"
+#include "platforms/desk/workspace.hpp"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <string>
+
+namespace sillwalk::desk {
+
+namespace {
+
+using app::Explanation;
+using engine::CartAdvice;
+using engine::Finding;
+using engine::Outcome;
+using engine::RankedCandidate;
+
+struct Options {
+    WorkspaceFiles files;
+    bool json = false;
+    std::string cart;
+    std::size_t top = 3;
+};
+
+const RankedCandidate* headline(const CartAdvice& advice) {
+    if (!advice.ranked.empty()) return &advice.ranked.front();
+    return advice.nearest ? &*advice.nearest : nullptr;
+}
+
+/// What decides: the worst outcome, then the greatest use.
+const Finding* deciding(const RankedCandidate& candidate) {
+    const Finding* worst = nullptr;
+    for (const Finding& finding : candidate.findings) {
+        const bool worse = worst == nullptr || finding.outcome > worst->outcome ||
+                           (finding.outcome == worst->outcome && finding.has_use && finding.use > worst->use);
+        if (finding.outcome != Outcome::does_not_apply && worse) worst = &finding;
+    }
+    return worst;
+}
+
+std::string decided_by(const Finding& finding, const Workspace& work) {
+    const app::TextContext text = work.text();
+    const std::string compared = app::compared(finding, text);
+    std::string out = work.language.get(std::string("check.") + engine::check_name(finding.check));
+    out += ": " + (compared.empty() ? app::sentence(finding, text) : compared);
+    const std::string place = app::place_name(finding.place, work.survey);
+    if (!compared.empty() && !place.empty()) out += ", " + place;
+    return out;
+}
+
+std::string answer(const CartAdvice& advice, const Workspace& work) {
+    if (advice.nothing_holds) return work.language.get("answer.nothing_holds");
+    return work.language.get(std::string("verdict.") + [&] {
+        std::string key = engine::verdict_name(advice.ranked.front().verdict);
+        for (char& c : key) {
+            if (c == ' ') c = '_';
+        }
+        return key;
+    }());
+}
+
+void print_summary(const engine::Advice& advice, const Workspace& work) {
+    fmt::print("{} {} {} {}\n", cell(work.language.get("answer.cart"), 22),
+               cell(work.language.get("answer.answer"), 22), cell(work.language.get("answer.decides"), 52),
+               work.language.get("answer.choice"));
+    for (const CartAdvice& cart : advice.carts) {
+        const RankedCandidate* first = headline(cart);
+        const Finding* decides = first != nullptr ? deciding(*first) : nullptr;
+        fmt::print("{} {} {} {}\n", cell(work.survey.carts[cart.cart].name, 22), cell(answer(cart, work), 22),
+                   cell(decides != nullptr ? decided_by(*decides, work) : "", 52),
+                   first != nullptr ? app::candidate_name(first->candidate, work.text()) : "");
+    }
+}
+
+void print_list(const char* title, const std::vector<std::string>& lines) {
+    for (std::size_t i = 0; i < lines.size(); ++i) fmt::print("      {:<12}{}\n", i == 0 ? title : "", lines[i]);
+}
+
+void print_finding(const Finding& finding, const Workspace& work) {
+    const Explanation why = app::explain(finding, work.text());
+    fmt::print("    {} {} {}{}\n", cell(why.check, 11), cell(why.outcome, 11),
+               why.place.empty() ? "" : why.place + ": ", why.sentence);
+    print_list("", why.conditions);
+}
+
+void print_candidate(const RankedCandidate& row, std::size_t place, const Workspace& work) {
+    const Finding* decides = deciding(row);
+    fmt::print("  {}. {}\n     {}\n", place, app::candidate_name(row.candidate, work.text()),
+               decides != nullptr ? decided_by(*decides, work) : "");
+}
+
+void print_findings(const RankedCandidate& row, const Workspace& work) {
+    for (const Finding& finding : row.findings) {
+        if (finding.outcome != Outcome::does_not_apply) print_finding(finding, work);
+    }
+}
+
+void print_detail(const CartAdvice& advice, const Workspace& work) {
+    const engine::Cart& cart = work.survey.carts[advice.cart];
+    fmt::print("\n{}: {}\n", cart.name, answer(advice, work));
+    std::size_t place = 0;
+    for (const RankedCandidate& row : advice.ranked) print_candidate(row, ++place, work);
+    const RankedCandidate* first = headline(advice);
+    if (advice.nothing_holds && first != nullptr) {
+        fmt::print("  {}: {}\n", work.language.get("answer.nearest"),
+                   app::candidate_name(first->candidate, work.text()));
+    }
+    if (first != nullptr) print_findings(*first, work);
+    if (!advice.not_read.empty()) {
+        std::vector<std::string> names;
+        for (const auto& ref : advice.not_read) names.push_back(app::reading_name(ref, work.text()));
+        fmt::print("  {}\n", work.language.get("answer.not_read"));
+        for (const std::string& name : names) fmt::print("    {}\n", name);
+    }
+    fmt::print("  {}\n", work.language.fill("answer.turned_down", {std::to_string(advice.turned_down_total),
+                                                                   std::to_string(advice.candidates_total)}));
+    for (const engine::TurnedDown& row : advice.turned_down) {
+        fmt::print("    {}\n      {}\n", app::candidate_name(row.candidate, work.text()),
+                   decided_by(row.first_failing, work));
+    }
+    if (advice.present) {
+        const Finding* decides = deciding(*advice.present);
+        fmt::print("  {}: {}\n    {}\n", work.language.get("answer.present"),
+                   app::candidate_name(advice.present->candidate, work.text()),
+                   decides != nullptr ? decided_by(*decides, work) : "");
+    }
+}
+
+void print_human(const engine::Advice& advice, const Workspace& work, bool detail) {
+    fmt::print("{}\n{}\n\n", work.survey.site,
+               work.language.fill("answer.editions",
+                                  {advice.engine_version, advice.catalogue_edition, advice.tables_edition}));
+    print_summary(advice, work);
+    if (detail) {
+        for (const CartAdvice& cart : advice.carts) print_detail(cart, work);
+    } else {
+        fmt::print("\n{}\n", work.language.get("answer.more"));
+    }
+    fmt::print("\n{}\n", work.language.get("caution.codes"));
+}
+
+int run(const Options& options) {
+    const auto work = open_workspace(options.files);
+    if (!work) return exit_bad_input;
+    engine::AssessOptions assess_options;
+    assess_options.ranked = options.top;
+    assess_options.turned_down = options.top;
+    if (!options.cart.empty()) {
+        assess_options.only_cart = find_cart(work->survey, options.cart);
+        if (!assess_options.only_cart) return exit_bad_input;
+    }
+    const engine::Advice advice = engine::assess(work->survey, work->catalogue, work->tables, assess_options);
+    if (options.json) {
+        fmt::print(
+            "{}\n",
+            app::advice_to_json(advice, work->survey, work->catalogue, work->tables, app::NumberForm::number).dump(1));
+    } else {
+        print_human(advice, *work, !options.cart.empty());
+    }
+    return exit_ok;
+}
+
+}  // namespace
+
+int run_assess(int argc, char** argv) {
+    CLI::App command{
+        "Advice for the carts of a survey: ranked candidates, what was turned down and why, what is not known",
+        "sillwalk-desk assess"};
+    Options options;
+    add_workspace_options(command, options.files);
+    command.add_flag("--json", options.json, "Print the whole advice as JSON (docs/reference/advice.schema.json)");
+    command.add_option("--cart", options.cart, "Only this cart, by name or id, with every check");
+    command.add_option("--top", options.top, "How many ranked and how many turned-down candidates are kept")
+        ->check(CLI::Range(1, 100));
+    if (const auto status = parse(command, argc, argv)) return *status;
+    return run(options);
+}
+
+}  // namespace sillwalk::desk
