@@ -178,6 +178,34 @@ std::vector<std::string> names(const auto& refs, const TextContext& context) {
     return out;
 }
 
+const char* bearing_kind_key(engine::BearingKind kind) {
+    switch (kind) {
+        case engine::BearingKind::plain_acetal:
+            return "bearing_kind.plain_acetal";
+        case engine::BearingKind::roller:
+            return "bearing_kind.roller";
+        case engine::BearingKind::stainless_roller:
+            return "bearing_kind.stainless_roller";
+        case engine::BearingKind::precision_ball:
+            return "bearing_kind.precision_ball";
+        case engine::BearingKind::stainless_precision_ball:
+            return "bearing_kind.stainless_precision_ball";
+    }
+    return "bearing_kind.plain_acetal";
+}
+
+const char* function_key(engine::CastorFunction function) {
+    switch (function) {
+        case engine::CastorFunction::swivel:
+            return "function.swivel";
+        case engine::CastorFunction::rigid:
+            return "function.rigid";
+        case engine::CastorFunction::total_lock:
+            return "function.total_lock";
+    }
+    return "function.swivel";
+}
+
 /// "{0} of {1}" with what the statement's numbers are called, where the words have a line for it.
 std::string inserted_numbers(const Finding& finding, const TextContext& context) {
     const std::string key = std::string("numbers.") + engine::statement_key(finding.statement);
@@ -222,14 +250,18 @@ std::string reading_name(const engine::ReadingRef& ref, const TextContext& conte
 }
 
 std::string candidate_name(const engine::Candidate& candidate, const TextContext& context) {
-    const engine::Wheel& wheel = context.catalogue.wheels[candidate.wheel];
-    const engine::Bearing& bearing = context.catalogue.bearings[candidate.bearing];
+    const Language& words = context.language;
     const engine::Rig& rig = context.catalogue.rigs[candidate.rig];
-    std::vector<std::string> parts{wheel.description, bearing.description, rig.description};
+    std::vector<std::string> parts{
+        context.catalogue.wheels[candidate.wheel].description,
+        words.get(bearing_kind_key(context.catalogue.bearings[candidate.bearing].kind)),
+        words.fill("rig.named", {words.get(function_key(rig.function)),
+                                 words.get(rig.finish == engine::RigFinish::stainless ? "finish.stainless"
+                                                                                      : "finish.zinc_plated")})};
     if (candidate.preparation == engine::Preparation::degreased) {
-        parts.push_back(context.language.get("preparation.degreased"));
+        parts.push_back(words.get("preparation.degreased"));
     } else if (candidate.preparation == engine::Preparation::h1_lubricated) {
-        parts.push_back(context.language.get("preparation.h1_lubricated"));
+        parts.push_back(words.get("preparation.h1_lubricated"));
     }
     return joined(parts);
 }
@@ -271,8 +303,9 @@ Explanation explain(const Finding& finding, const TextContext& context) {
         add_source(out.sources, formula->citation, context);
     }
     for (const engine::CitationId id : finding.citations) add_source(out.sources, id, context);
-    if (finding.needs_rolling) out.conditions.push_back(words.get("condition.rolling"));
-    if (finding.needs_team) out.conditions.push_back(words.get("condition.team"));
+    const bool tight = finding.outcome == Outcome::tight;
+    if (finding.needs_rolling && tight) out.conditions.push_back(words.get("condition.rolling"));
+    if (finding.needs_team && tight) out.conditions.push_back(words.get("condition.team"));
     if (finding.turns_on) {
         out.conditions.push_back(
             finding.turns_on_reading.field == Field::none
