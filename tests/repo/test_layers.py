@@ -21,7 +21,7 @@ MODULES = {
     "app/core": (6, {"fmt"}),
     "app/photo": (6, {"fmt", "jpeglib", "turbojpeg", "linux/videodev2"}),
     "app/storage": (6, {"sqlite3", "fmt", "nlohmann"}),
-    "app/ui": (7, {"imgui", "fmt"}),
+    "app/ui": (7, {"imgui", "imstb_truetype", "fmt"}),
     "app/paper": (7, {"hpdf", "fmt"}),
     "app/sync": (7, {"fmt", "nlohmann", "curl", "sodium", "qrencode"}),
     "app/office": (7, {"fmt", "nlohmann", "sqlite3", "sodium", "boost/beast", "boost/asio", "libpq-fe", "qrencode"}),
