@@ -111,18 +111,32 @@ Score CartScore::stage_score(const ScoredCandidate& scored) {
     return {};
 }
 
+/// A candidate names one rig. Swivels lead, trail and turn, so where a cart has any, theirs is the rig that is judged; its
+/// rigid castors take the rigid rig of the same finish.
+CastorFunction leading_function(const std::vector<CastorPosition>& castors) {
+    bool total_lock = false;
+    for (const CastorPosition& castor : castors) {
+        if (castor.function == CastorFunction::swivel) return CastorFunction::swivel;
+        total_lock = total_lock || castor.function == CastorFunction::total_lock;
+    }
+    if (castors.empty()) return CastorFunction::swivel;
+    return total_lock ? CastorFunction::total_lock : CastorFunction::rigid;
+}
+
 void CartScore::advance(ScoredCandidate& scored) {
     scored.score = scored.score + stage_score(scored);
     scored.next = after(scored.next);
 }
 
 std::vector<ScoredCandidate> CartScore::score_all() {
+    const CastorFunction function = leading_function(demand_->castors);
     std::vector<ScoredCandidate> all;
     all.reserve(space_->candidates());
     for (std::uint32_t w = 0; w < space_->wheels().size(); ++w) {
         const WheelRows& rows = space_->wheels()[w];
         for (std::uint16_t b = 0; b < rows.bearings.size(); ++b) {
             for (std::uint16_t r = 0; r < rows.rigs.size(); ++r) {
+                if (space_->catalogue().rigs[rows.rigs[r]].function != function) continue;
                 for (const Preparation preparation : preparations) {
                     ScoredCandidate scored;
                     scored.candidate = {w, rows.bearings[b], rows.rigs[r], preparation};

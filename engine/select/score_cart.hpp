@@ -20,6 +20,9 @@ struct ScoredCandidate {
     Score score;
 };
 
+/// The rig function that a candidate for a cart with these castors names.
+[[nodiscard]] CastorFunction leading_function(const std::vector<CastorPosition>& castors);
+
 class CartScore {
 public:
     /// Both must outlive the object.
