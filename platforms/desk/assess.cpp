@@ -47,12 +47,12 @@ const Finding* deciding(const RankedCandidate& candidate) {
 
 std::string decided_by(const Finding& finding, const Workspace& work) {
     const app::TextContext text = work.text();
-    const std::string compared = app::compared(finding, text);
+    const bool rolling = finding.needs_rolling && finding.outcome == Outcome::tight;
+    const std::string compared = rolling ? work.language.get("condition.rolling") : app::compared(finding, text);
     std::string out = work.language.get(std::string("check.") + engine::check_name(finding.check));
-    out += ": " + (compared.empty() ? app::sentence(finding, text) : compared);
     const std::string place = app::place_name(finding.place, work.survey);
-    if (!compared.empty() && !place.empty()) out += ", " + place;
-    return out;
+    if (!place.empty()) out += ", " + place;
+    return out + ": " + (compared.empty() ? app::sentence(finding, text) : compared);
 }
 
 std::string answer(const CartAdvice& advice, const Workspace& work) {
@@ -67,15 +67,16 @@ std::string answer(const CartAdvice& advice, const Workspace& work) {
 }
 
 void print_summary(const engine::Advice& advice, const Workspace& work) {
-    fmt::print("{} {} {} {}\n", cell(work.language.get("answer.cart"), 22),
-               cell(work.language.get("answer.answer"), 22), cell(work.language.get("answer.decides"), 52),
-               work.language.get("answer.choice"));
     for (const CartAdvice& cart : advice.carts) {
         const RankedCandidate* first = headline(cart);
         const Finding* decides = first != nullptr ? deciding(*first) : nullptr;
-        fmt::print("{} {} {} {}\n", cell(work.survey.carts[cart.cart].name, 22), cell(answer(cart, work), 22),
-                   cell(decides != nullptr ? decided_by(*decides, work) : "", 52),
-                   first != nullptr ? app::candidate_name(first->candidate, work.text()) : "");
+        fmt::print("{} {}\n", cell(work.survey.carts[cart.cart].name, 34), answer(cart, work));
+        if (first == nullptr) continue;
+        const char* role = cart.nothing_holds ? "answer.nearest" : "answer.choice";
+        fmt::print("   {} {}\n", cell(work.language.get(role), 18), app::candidate_name(first->candidate, work.text()));
+        if (decides != nullptr) {
+            fmt::print("   {} {}\n", cell(work.language.get("answer.decides"), 18), decided_by(*decides, work));
+        }
     }
 }
 
