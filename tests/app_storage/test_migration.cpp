@@ -13,7 +13,9 @@ using namespace sillwalk::app;
 namespace {
 
 std::string fixture(const std::string& name) {
-    std::ifstream file(std::string(SILLWALK_TEST_DATA) + "/app_storage/" + name);
+    std::string path = SILLWALK_TEST_DATA;
+    path.append("/app_storage/").append(name);
+    std::ifstream file(path);
     std::ostringstream text;
     text << file.rdbuf();
     return text.str();

@@ -1,0 +1,154 @@
+#pragma once
+/// Everything that can happen: taps, and news from the disk and the engine.
+
+#include "app/core/model.hpp"
+
+#include <map>
+#include <memory>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace sillwalk::app {
+
+// ---- where we are
+struct OpenVisit {
+    std::string id;
+};
+struct CloseVisit {};
+struct GoTo {
+    Spot spot;
+};
+struct GoBack {};
+struct SelectCart {
+    std::uint16_t cart = 0;
+};
+struct ShowPresent {
+    bool present = true;
+};
+struct OpenReason {
+    std::optional<engine::CheckId> check;
+};
+
+// ---- the measuring sheet
+struct OpenSheet {
+    engine::ReadingRef ref;
+};
+struct CloseSheet {};  ///< without keeping
+struct SheetDigit {
+    char key = '0';
+};
+struct SheetFraction {
+    int sixteenths = 0;
+};
+struct SheetPlusSixteenth {};  ///< narrow screens: eighths and "+1/16"
+struct SheetSign {};
+struct SheetBackspace {};
+struct SheetClear {};
+struct SheetStep {
+    int steps = 1;
+};  ///< by the unit's resolution
+struct SheetUnit {
+    std::size_t unit = 0;
+};
+struct SheetMethod {
+    std::size_t method = 0;
+};
+struct SheetPage {
+    bool fractions = false;
+};
+struct SheetAgain {};  ///< a second reading of the same thing
+struct SheetSameAs {
+    engine::ReadingRef from;
+};
+struct SheetTakeSuggestion {};
+struct SheetNone {};  ///< measured: there is none (zero)
+struct SheetNotAccessible {};
+struct SheetKeep {
+    bool next = false;
+};  ///< commit, then the next reading or close
+
+// ---- choices and flags
+struct OpenChoice {
+    engine::ReadingRef ref;
+};
+struct CloseChoice {};
+struct Choose {
+    engine::ReadingRef ref;
+    std::string word;
+    bool by_eye = false;
+};
+
+// ---- the document
+struct Undo {};
+struct Redo {};
+struct Rename {
+    engine::ReadingRef owner;
+    std::string name;
+};  ///< any field of the owner
+
+// ---- settings
+struct SetTheme {
+    std::string theme;
+};
+struct SetGlove {
+    bool glove = true;
+};
+struct SetLeftHanded {
+    bool left = false;
+};
+struct SetTextPercent {
+    int percent = 100;
+};
+struct SetUsUnits {
+    bool us = false;
+};
+struct SetLanguage {
+    std::string code;
+};
+struct DismissToast {};
+
+// ---- news
+struct StoredEditRow {  ///< as it lay in the database
+    std::int64_t step = 0;
+    int kind = 0;  ///< 0 edit, 1 undo, 2 redo
+    std::string label;
+    Change change;
+};
+struct VisitsListed {
+    std::vector<VisitLine> visits;
+};
+struct VisitLoaded {
+    std::string id;
+    Entries entries;
+    std::vector<StoredEditRow> edits;
+    std::string draft_path, draft;  ///< empty path = none
+};
+struct SettingsLoaded {
+    std::map<std::string, std::string> values;
+};
+struct StorageChanged {
+    Storage storage;
+};
+struct AnswerReady {
+    std::shared_ptr<const Answer> answer;
+};
+struct LoadFailed {
+    std::string why;
+};
+
+using Action =
+    std::variant<OpenVisit, CloseVisit, GoTo, GoBack, SelectCart, ShowPresent, OpenReason, OpenSheet, CloseSheet,
+                 SheetDigit, SheetFraction, SheetPlusSixteenth, SheetSign, SheetBackspace, SheetClear, SheetStep,
+                 SheetUnit, SheetMethod, SheetPage, SheetAgain, SheetSameAs, SheetTakeSuggestion, SheetNone,
+                 SheetNotAccessible, SheetKeep, OpenChoice, CloseChoice, Choose, Undo, Redo, Rename, SetTheme, SetGlove,
+                 SetLeftHanded, SetTextPercent, SetUsUnits, SetLanguage, DismissToast, VisitsListed, VisitLoaded,
+                 SettingsLoaded, StorageChanged, AnswerReady, LoadFailed>;
+
+/// When it happened; update() reads no clock.
+struct Moment {
+    std::int64_t utc_ms = 0;
+    double now = 0;  ///< seconds, the frame's clock
+};
+
+}  // namespace sillwalk::app

@@ -1,0 +1,40 @@
+#pragma once
+/// Everything that update() asks the world to do.
+
+#include "app/bundle/entries.hpp"
+#include "engine/model/survey.hpp"
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace sillwalk::app {
+
+struct SaveEdit {
+    std::string survey_id;
+    std::int64_t step = 0;
+    int kind = 0;  ///< 0 edit, 1 undo, 2 redo
+    std::string label;
+    std::vector<Change> changes;
+    std::int64_t at_ms = 0;
+};
+struct SaveDraft {
+    std::string survey_id, path, text;
+    std::int64_t at_ms = 0;
+};  ///< an empty path deletes it
+struct SaveSetting {
+    std::string key, value;
+};
+struct LoadVisit {
+    std::string id;
+};
+struct ListVisits {};
+/// Work out a new answer; of several the newest version wins.
+struct Assess {
+    std::uint64_t version = 0;
+};
+
+using Effect = std::variant<SaveEdit, SaveDraft, SaveSetting, LoadVisit, ListVisits, Assess>;
+using Effects = std::vector<Effect>;
+
+}  // namespace sillwalk::app

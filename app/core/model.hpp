@@ -1,0 +1,137 @@
+#pragma once
+/// All that the app knows at one moment. Screens read it; only update() changes it.
+
+#include "app/bundle/entries.hpp"
+#include "app/core/journal.hpp"
+#include "app/core/sheet.hpp"
+#include "engine/model/advice.hpp"
+#include "engine/walk/walk.hpp"
+
+#include <array>
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace sillwalk::app {
+
+/// Loaded once at the start, never changed.
+struct EngineData {
+    engine::Catalogue catalogue;
+    engine::Tables tables;
+    EntryTables entry;
+};
+
+enum class Screen : std::uint8_t {
+    visits,
+    overview,
+    route,
+    room,
+    crossing,
+    loads,
+    cart,
+    washing,
+    washing_step,
+    answer,
+    temperature,
+    setup
+};
+[[nodiscard]] const char* screen_name(Screen screen);  ///< "route": in target ids, settings and language keys
+
+struct Spot {
+    Screen screen = Screen::visits;
+    std::uint16_t index = 0;  ///< of the room, crossing, cart or washing
+    friend bool operator==(const Spot&, const Spot&) = default;
+};
+
+struct Visit {
+    engine::SurveyId id;
+    Entries entries;  ///< the document; the survey below is read from it
+    engine::Survey survey;
+    Journal journal;
+};
+
+/// A choice from a closed list, being made.
+struct ChoiceSheet {
+    engine::ReadingRef ref;
+    friend bool operator==(const ChoiceSheet&, const ChoiceSheet&) = default;
+};
+
+/// The engine's answer for one state of the visit, with the temperatures of the headline wheel of each cart.
+struct Answer {
+    std::uint64_t version = 0;  ///< of the survey it was worked out from
+    bool partial = false;       ///< only the cart in hand; the others still answer the survey before
+    engine::Advice advice;
+    std::vector<std::optional<engine::Walk>> walks;          ///< by cart, of the first choice or the nearest
+    std::vector<std::optional<engine::Walk>> walks_present;  ///< by cart, of the wheel that is on it
+    std::vector<engine::Error> refused;                      ///< where the survey contradicts itself: no advice
+    double milliseconds = 0;
+};
+
+struct Storage {
+    std::int64_t saved_ms = 0;  ///< when the last reading reached the disk; 0 = not yet
+    std::uint64_t waiting = 0;  ///< commands not on the disk yet
+    bool refused = false;       ///< the disk does not take them
+    std::string why;            ///< "full" or the system's words
+};
+
+/// "14:03 changed because …": shown in Answer.
+struct AnswerChange {
+    std::int64_t at_ms = 0;
+    std::string cause;  ///< language key of what was done
+    std::string where;  ///< name of the place
+    engine::Verdict before = engine::Verdict::cannot_tell, now = engine::Verdict::cannot_tell;
+};
+
+struct Toast {
+    std::string key;  ///< language key
+    std::vector<std::string> arguments;
+    bool undo = false;  ///< with an Undo button
+    double since = 0;
+};
+
+struct Settings {
+    std::array<std::uint8_t, quantity_kind_count> unit{};  ///< index in units_of(kind), sticky
+    std::string theme = "light", language = "en";
+    bool glove = true, left_handed = false, us_units = false;
+    int text_percent = 100;
+    double px_per_mm = 0;
+    friend bool operator==(const Settings&, const Settings&) = default;
+};
+
+struct VisitLine {
+    std::string id, title;
+    std::int64_t changed_ms = 0;
+    bool sent = false;
+};
+
+struct AppModel {
+    const EngineData* data = nullptr;  ///< set before the first action
+    Settings settings;
+    std::vector<VisitLine> visits;
+    std::optional<Visit> visit;
+    std::uint64_t version = 0;  ///< counts every change of the survey
+    Spot spot;
+    std::vector<Spot> back;  ///< where "back" leads, last first
+    std::optional<Sheet> sheet;
+    std::optional<ChoiceSheet> choice;
+    std::uint16_t cart = 0;                      ///< whose answer the bar shows
+    bool show_present = true;                    ///< a crossing shows the present wheel, else the first choice
+    std::optional<engine::CheckId> open_reason;  ///< in Answer: the check whose working is shown
+    std::shared_ptr<const Answer> answer;
+    std::vector<AnswerChange> changes;
+    Storage storage;
+    std::optional<Toast> toast;
+    bool quit = false;
+};
+
+/// The advice for the cart in hand; null while there is none.
+[[nodiscard]] const engine::CartAdvice* cart_advice(const AppModel& model);
+/// First choice, or the nearest where nothing holds; null while there is none.
+[[nodiscard]] const engine::RankedCandidate* headline(const engine::CartAdvice* advice);
+/// The answer is that of the survey as it stands now.
+[[nodiscard]] bool answer_is_current(const AppModel& model);
+
+}  // namespace sillwalk::app

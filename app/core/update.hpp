@@ -1,0 +1,37 @@
+#pragma once
+/// The whole behaviour of the app: one model, one action, what follows. No clock, no file, no window.
+
+#include "app/core/action.hpp"
+#include "app/core/effect.hpp"
+#include "app/core/model.hpp"
+
+namespace sillwalk::app {
+
+[[nodiscard]] Effects update(AppModel& model, const Action& action, const Moment& moment);
+
+// ---- parts, each in its own file
+namespace detail {
+
+struct Context {
+    AppModel& model;
+    const Moment& moment;
+    Effects effects;
+};
+/// Puts `survey` in place of the visit's survey as one undoable step; nothing where nothing changed.
+void commit(Context& context, engine::Survey survey, std::string label);
+void undo(Context& context);
+void redo(Context& context);
+void load(Context& context, const VisitLoaded& loaded);
+
+void open_sheet(Context& context, const engine::ReadingRef& ref);
+void close_sheet(Context& context);
+void keep_sheet(Context& context, bool next);
+void on_sheet(Context& context, const Action& action);  ///< the actions named Sheet…
+void choose(Context& context, const Choose& choice);
+
+void go_to(Context& context, const Spot& spot);
+void go_back(Context& context);
+void on_settings(Context& context, const Action& action);
+
+}  // namespace detail
+}  // namespace sillwalk::app

@@ -1,0 +1,239 @@
+#include "app/shell/shell.hpp"
+
+#include "app/bundle/survey_entries.hpp"
+#include "app/bundle/survey_json.hpp"
+#include "app/core/update.hpp"
+#include "app/shell/assessor.hpp"
+#include "app/storage/writer.hpp"
+#include "app/text/language.hpp"
+#include "app/ui/screens/screen.hpp"
+#include "assets/embedded.hpp"
+
+#include <optional>
+#include <utility>
+
+namespace sillwalk::app {
+
+using engine::Result;
+
+namespace {
+
+constexpr std::string_view demo_file = "demo/quillwater.json";
+
+/// Every letter that the words of any language need, so that the font holds them.
+std::string all_texts() {
+    // Beyond the words: signs of numbers and units, and the letters of Latin names.
+    std::string texts =
+        "\u00A0\u202F\u2009\u2212\u00B1\u00D7\u2264\u2265\u2248\u2026\u00B0\u00B7\u2013\u2014\u00BD\u00BC\u00BE\u215B"
+        "\u215C\u215D\u215E\u00B2\u00B3\u221A\u03BC\u03C6";
+    for (const char* code : {"en", "es"}) {
+        const auto language = Language::load(code);
+        if (!language) continue;
+        for (const auto& [key, word] : language->words()) texts += word;
+    }
+    return texts;
+}
+
+ui::UiSettings ui_settings(const Settings& settings) {
+    ui::UiSettings result;
+    result.theme = settings.theme == "sun"    ? ui::ThemeName::sun
+                   : settings.theme == "dark" ? ui::ThemeName::dark
+                                              : ui::ThemeName::light;
+    result.glove = settings.glove;
+    result.left_handed = settings.left_handed;
+    result.text_percent = settings.text_percent;
+    result.px_per_mm = static_cast<float>(settings.px_per_mm);
+    return result;
+}
+
+EditKind edit_kind(int kind) {
+    return kind == 1 ? EditKind::undo : kind == 2 ? EditKind::redo : EditKind::edit;
+}
+
+VisitLoaded loaded_from(const std::string& id, StoredVisit stored) {
+    VisitLoaded loaded{id, std::move(stored.entries), {}, {}, {}};
+    for (StoredEdit& edit : stored.edits) {
+        loaded.edits.push_back({edit.step, static_cast<int>(edit.kind), std::move(edit.label), std::move(edit.change)});
+    }
+    if (stored.draft) {
+        loaded.draft_path = stored.draft->path;
+        loaded.draft = stored.draft->text;
+    }
+    return loaded;
+}
+
+Result<StoreVisit> demo_visit(std::int64_t at_ms) {
+    const auto text = assets::embedded(demo_file);
+    if (!text) return engine::fail(engine::ErrorCode::not_found, "the demo survey is missing", std::string(demo_file));
+    const SurveyRead read = read_survey(*text);
+    if (!read.errors.empty()) return tl::make_unexpected(read.errors.front());
+    return StoreVisit{read.survey.id.text(), read.survey.site, entries_of(read.survey), at_ms};
+}
+
+}  // namespace
+
+struct Shell::Impl {
+    Impl(std::shared_ptr<const EngineData> engine_data, ShellOptions shell_options, std::unique_ptr<Writer> store)
+        : data(std::move(engine_data)),
+          options(std::move(shell_options)),
+          writer(std::move(store)),
+          assessor(data, options.threads, options.services.wake),
+          kit(all_texts()) {
+        model.data = data.get();
+    }
+
+    std::shared_ptr<const EngineData> data;
+    ShellOptions options;
+    std::unique_ptr<Writer> writer;
+    Assessor assessor;
+    ui::Ui kit;
+    ui::Scratch scratch;
+    AppModel model;
+    std::optional<Language> language;
+    std::vector<Effect> unsaved;  ///< refused by a full queue; offered again with every frame
+    std::uint64_t durable = 0;
+    double now = 0;
+    std::string described;
+
+    [[nodiscard]] Moment moment() const { return {options.services.utc_ms(), now}; }
+
+    void act(const Action& action) {
+        for (const Effect& effect : update(model, action, moment())) run(effect);
+    }
+
+    void run(const Effect& effect) {
+        std::visit([this](const auto& one) { perform(one); }, effect);
+    }
+    void perform(const SaveEdit& save) {
+        store(save, StoreStep{save.survey_id, save.step, edit_kind(save.kind), save.label, save.changes, save.at_ms});
+    }
+    void perform(const SaveDraft& save) { store(save, StoreDraft{save.survey_id, save.path, save.text, save.at_ms}); }
+    void perform(const SaveSetting& save) { store(save, StoreSetting{save.key, save.value}); }
+    void perform(const LoadVisit& load) {
+        auto stored = writer->visit(load.id);
+        if (stored) {
+            act(loaded_from(load.id, std::move(*stored)));
+        } else {
+            act(LoadFailed{stored.error().message});
+        }
+    }
+    void perform(const ListVisits&) { list_visits(); }
+    void perform(const Assess& assess) {
+        if (model.visit) assessor.submit(model.visit->survey, assess.version, model.cart);
+    }
+
+    void store(const Effect& effect, StoreCommand command) {
+        if (writer->submit(std::move(command)) == 0) unsaved.push_back(effect);
+    }
+
+    void list_visits() {
+        VisitsListed listed;
+        if (const auto rows = writer->visits()) {
+            for (const VisitRow& row : *rows)
+                listed.visits.push_back({row.survey_id, row.title, row.updated_ms, false});
+        }
+        act(listed);
+    }
+
+    /// News from the disk and the engine, before the frame is drawn.
+    void gather_news() {
+        for (const Effect& effect : std::exchange(unsaved, {})) run(effect);
+        if (!options.threads) writer->pump();
+        const WriterState state = writer->state();
+        Storage storage = model.storage;
+        storage.waiting = state.submitted - state.durable;
+        storage.refused = state.refused;
+        storage.why = state.error.where;
+        if (state.durable != durable) {
+            durable = state.durable;
+            storage.saved_ms = options.services.utc_ms();
+        }
+        act(StorageChanged{storage});
+        if (auto answer = assessor.take()) act(AnswerReady{std::move(answer)});
+    }
+
+    void choose_language() {
+        if (language && language->code() == model.settings.language) return;
+        if (auto loaded = Language::load(model.settings.language)) language = std::move(*loaded);
+    }
+};
+
+Shell::Shell() = default;
+Shell::~Shell() {
+    if (impl_) (void)impl_->writer->flush(2000);
+}
+
+Result<std::unique_ptr<Shell>> Shell::open(std::shared_ptr<const EngineData> data, ShellOptions options) {
+    WriterOptions writer_options;
+    writer_options.own_thread = options.threads;
+    writer_options.on_change = options.services.wake;
+    auto writer = Writer::open(options.database, writer_options);
+    if (!writer) return tl::make_unexpected(writer.error());
+    const auto settings = (*writer)->settings();
+    if (!settings) return tl::make_unexpected(settings.error());
+
+    std::unique_ptr<Shell> shell(new Shell);
+    shell->impl_ = std::make_unique<Impl>(std::move(data), std::move(options), std::move(*writer));
+    Impl& impl = *shell->impl_;
+    impl.act(SettingsLoaded{*settings});
+    impl.choose_language();
+    if (!impl.language) return engine::fail(engine::ErrorCode::not_found, "the words are missing");
+
+    std::string open_visit;
+    if (const auto found = settings->find("open_visit"); found != settings->end()) open_visit = found->second;
+    if (impl.options.demo) {
+        const auto demo = demo_visit(impl.options.services.utc_ms());
+        if (!demo) return tl::make_unexpected(demo.error());
+        const auto visits = impl.writer->visits();
+        if (!visits) return tl::make_unexpected(visits.error());
+        bool there = false;
+        for (const VisitRow& row : *visits) there = there || row.survey_id == demo->survey_id;
+        if (!there && impl.writer->submit(*demo) == 0)
+            return engine::fail(engine::ErrorCode::storage, "nothing can be stored");
+        if (!impl.writer->flush(10000)) return tl::make_unexpected(impl.writer->state().error);
+        if (open_visit.empty()) open_visit = demo->survey_id;
+    }
+    impl.list_visits();
+    if (!open_visit.empty()) impl.act(OpenVisit{open_visit});
+    return shell;
+}
+
+ui::FrameOutput Shell::frame(const ui::FrameInput& input) {
+    Impl& impl = *impl_;
+    impl.now = input.now;
+    impl.gather_news();
+    impl.choose_language();
+    std::vector<Action> actions;
+    impl.kit.begin(input, ui_settings(impl.model.settings));
+    ui::ScreenContext context{impl.kit,
+                              impl.model,
+                              *impl.language,
+                              actions,
+                              impl.scratch,
+                              impl.options.services.utc_ms(),
+                              impl.options.services.utc_offset_minutes};
+    ui::draw_app(context);
+    ui::FrameOutput output = impl.kit.end();
+    impl.described = output.hit_map->describe();
+    for (const Action& action : actions) impl.act(action);
+    // What was done, or worked out within the frame, shows with the next one.
+    const bool pending = !impl.options.threads && impl.assessor.working();
+    output.wants_frame = output.wants_frame || !actions.empty() || pending;
+    output.quit = impl.model.quit;
+    return output;
+}
+
+std::string Shell::describe() const {
+    return impl_->described;
+}
+void Shell::act(const Action& action) {
+    impl_->act(action);
+}
+const AppModel& Shell::model() const {
+    return impl_->model;
+}
+bool Shell::flush(int milliseconds) {
+    return impl_->writer->flush(milliseconds);
+}
+
+}  // namespace sillwalk::app

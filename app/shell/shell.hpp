@@ -1,0 +1,54 @@
+#pragma once
+/// The app without its window: owns the model, the database, the engine's data and the kit, and turns frames of input
+/// into frames of output. Hosts (window, web page, script driver) call frame() and nothing else.
+
+#include "app/core/action.hpp"
+#include "app/shell/engine_data.hpp"
+#include "app/ui/frame_input.hpp"
+#include "app/ui/frame_output.hpp"
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <string>
+
+namespace sillwalk::app {
+
+/// What a platform gives.
+struct PlatformServices {
+    std::function<std::int64_t()> utc_ms;  ///< milliseconds since 1970
+    int utc_offset_minutes = 0;            ///< of the clock on the wall
+    std::function<void()> wake;            ///< from any thread: a frame is needed
+};
+
+struct ShellOptions {
+    std::string database;  ///< path; ":memory:" keeps nothing
+    bool demo = false;     ///< puts the demo visit in, should it not be there, and opens it
+    bool threads = true;   ///< false: disk and engine run within the frame (tests, web)
+    PlatformServices services;
+};
+
+class Shell {
+public:
+    [[nodiscard]] static engine::Result<std::unique_ptr<Shell>> open(std::shared_ptr<const EngineData> data,
+                                                                     ShellOptions options);
+    ~Shell();
+    Shell(const Shell&) = delete;
+    Shell& operator=(const Shell&) = delete;
+
+    [[nodiscard]] ui::FrameOutput frame(const ui::FrameInput& input);
+    /// The screen of the last frame as plain text.
+    [[nodiscard]] std::string describe() const;
+    /// What a host's own setting or a test wants done; takes effect at once.
+    void act(const Action& action);
+    [[nodiscard]] const AppModel& model() const;
+    /// Before the program ends or sleeps: waits for the disk. False where it did not take everything.
+    bool flush(int milliseconds);
+
+private:
+    Shell();
+    struct Impl;
+    std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace sillwalk::app

@@ -1,0 +1,188 @@
+#include "app/core/reading_access.hpp"
+#include "app/ui/draw/strokes.hpp"
+#include "app/ui/screens/drawings/plan.hpp"
+#include "app/ui/screens/facts.hpp"
+
+#include <array>
+
+namespace sillwalk::ui {
+
+using engine::CheckId;
+using engine::Field;
+using engine::Finding;
+using engine::Outcome;
+
+namespace {
+
+constexpr std::array<Field, 19> cart_fields = {Field::cart_tare,
+                                               Field::cart_payload,
+                                               Field::cart_people,
+                                               Field::cart_moved_by,
+                                               Field::cart_sharing,
+                                               Field::cart_cg_height_loaded,
+                                               Field::cart_cg_forward_loaded,
+                                               Field::cart_handle_height,
+                                               Field::cart_speed,
+                                               Field::cart_push_distance,
+                                               Field::cart_push_rate,
+                                               Field::cart_trips_per_day,
+                                               Field::cart_parked_loaded,
+                                               Field::cart_fork_width,
+                                               Field::cart_axle_diameter,
+                                               Field::cart_overall_height_limit,
+                                               Field::cart_plate_pattern,
+                                               Field::cart_static_ask,
+                                               Field::cart_non_marking};
+
+const Finding* load_finding(const ScreenContext& context) {
+    const engine::RankedCandidate* first = app::headline(app::cart_advice(context.model));
+    if (!first) return nullptr;
+    for (const Finding& finding : first->findings) {
+        if (finding.check == CheckId::load && finding.outcome != Outcome::does_not_apply) return &finding;
+    }
+    return nullptr;
+}
+
+PlanShape plan_of(const ScreenContext& context, const engine::Cart& cart) {
+    PlanShape shape;
+    for (const engine::CastorPosition& castor : cart.castors) {
+        shape.castors.push_back({castor.forward.in(engine::millimetre), castor.across.in(engine::millimetre),
+                                 castor.function != engine::CastorFunction::rigid});
+    }
+    if (cart.length.value) shape.length_mm = cart.length.value->in(engine::millimetre);
+    if (cart.width.value) shape.width_mm = cart.width.value->in(engine::millimetre);
+    if (cart.cg_forward_loaded.value) shape.cg_forward_mm = cart.cg_forward_loaded.value->in(engine::millimetre);
+    if (cart.people.value) shape.people = static_cast<int>(*cart.people.value);
+    shape.tugged = cart.moved_by.value == engine::MovedBy::tug;
+    if (const engine::Wheel* wheel = present_wheel(context)) shape.wheel_mm = wheel->diameter.in(engine::millimetre);
+    if (cart.tare.value && cart.payload.value) shape.gross_kg = (*cart.tare.value + *cart.payload.value).si();
+    return shape;
+}
+
+void load_bar(ScreenContext& context, const Rect& box, const Finding& finding) {
+    Ui& ui = context.ui;
+    const Theme& theme = ui.theme();
+    const Metrics& m = ui.metrics();
+    const auto badge = badge_of(finding.outcome);
+    const float middle = box.center().y;
+    const std::string name = context.say("cart.one_castor");
+    const Interaction did = ui.area("check.load", labelled(context, name, finding.outcome), box);
+    if (did.tapped) context.act(app::OpenReason{CheckId::load});
+    // On a narrow screen the finding above says what the bar is.
+    const float words = m.compact() ? 0.0F : box.width() * 0.22F;
+    if (words > 0) {
+        ui.text_at({box.x0, middle + m.cap_height(TextRole::body) / 2}, name,
+                   {TextRole::body, Weight::regular, theme.text, Align::left}, words);
+    }
+    if (badge) ui.badge_at({box.x1, middle}, *badge, Align::right);
+    if (!finding.has_use || !badge || finding.outcome == Outcome::not_known) {
+        const float room = box.width() - words - ui.badge_width(Badge::not_known) - m.gap;
+        ui.text_at({box.x0 + words, middle + m.cap_height(TextRole::caption) / 2},
+                   fitted(ui, app::sentence(finding, context.text()), room, TextRole::caption, Weight::regular),
+                   {TextRole::caption, Weight::regular, theme.text2, Align::left}, room);
+        return;
+    }
+    const float left = box.x0 + words + m.dp(2);
+    const float right = box.x1 - ui.badge_width(Badge::not_known) - m.dp(24);
+    const double widest = std::max(finding.demand.si, finding.capacity.si) * 1.18;
+    const auto x_of = [&](double si) { return left + (right - left) * static_cast<float>(si / widest); };
+    Canvas& canvas = ui.canvas();
+    const float half = m.dp(14);
+    const float end = x_of(finding.demand.si);
+    const float limit = x_of(finding.capacity.si);
+    const bool over = end > limit;
+    canvas.fill_rect({left, middle - half - m.dp(12), std::min(end, limit), middle + half - m.dp(12)}, theme.route);
+    if (over) {
+        canvas.fill_rect({limit, middle - half - m.dp(12), end, middle + half - m.dp(12)}, theme.line_of(Badge::fails));
+    }
+    canvas.fill_rect({left - m.dp(1), middle - half - m.dp(20), left + m.dp(1), middle + half - m.dp(4)}, theme.text);
+    canvas.fill_rect({limit - m.dp(2.2F), middle - half - m.dp(22), limit + m.dp(2.2F), middle + half - m.dp(2)},
+                     theme.text);
+    const std::string demand = app::show(finding.demand, context.units());
+    const std::string capacity = context.say("cart.limit", {app::show(finding.capacity, context.units())});
+    const float base = middle + half + m.cap_height(TextRole::caption) + m.dp(4);
+    ui.text_at({left, base}, demand, {TextRole::caption, Weight::bold, theme.text, Align::left});
+    const float width = ui.text_width(capacity, TextRole::caption, Weight::medium);
+    ui.text_at({std::min(limit - width / 2, right - width), base}, capacity,
+               {TextRole::caption, Weight::medium, theme.text, Align::left});
+}
+
+void picture(ScreenContext& context, const Rect& rect) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const engine::Cart& cart = context.survey().carts[context.model.spot.index];
+    const auto card = ui.card({.rect = rect, .pad = 0});
+    Rect rest = rect.inset(m.pad + m.dp(4), m.dp(12));
+    const Finding* load = load_finding(context);
+    {
+        const auto column = ui.column(rest.cut_top(m.line_height(TextRole::row) * 1.4F, 6));
+        ui.finding(load ? app::sentence(*load, context.text()) : context.say("cart.no_load"), "cart.finding");
+    }
+    if (load) load_bar(context, rest.cut_bottom(m.target_size(TargetClass::row), 8), *load);
+    const PlanShape shape = plan_of(context, cart);
+    if (shape.castors.empty()) {
+        const auto column = ui.column(rest);
+        ui.text(context.say("cart.no_castors"));
+        return;
+    }
+    PlanWords words;
+    words.mass = [&context](double kg) { return app::show({kg, engine::Kind::mass}, context.units()); };
+    words.length = [&context](double mm) { return app::show({mm / 1000, engine::Kind::length}, context.units()); };
+    words.centre = context.say("cart.centre");
+    draw_plan(ui.canvas(), ui.theme(), rest, shape, words);
+}
+
+void stays(ScreenContext& context, std::uint16_t index) {
+    const engine::Cart& cart = context.survey().carts[index];
+    context.ui.text(context.say("cart.stays"), TextRole::row, Weight::medium);
+    for (std::uint16_t stop = 0; stop < cart.route.size(); ++stop) {
+        const engine::ReadingRef ref{Field::cart_stay, index, stop};
+        const ReadingLine line = reading_line(context, ref);
+        std::string room;
+        for (const engine::Room& one : context.survey().rooms) {
+            if (one.id == cart.route[stop].room) room = one.name;
+        }
+        RowOptions options;
+        options.value = line.value;
+        options.unit = line.unit;
+        options.detail = context.say(cart.route[stop].loaded ? "cart.loaded" : "cart.empty");
+        options.dashed = line.value.empty();
+        if (line.value.empty()) options.badge = Badge::not_known;
+        if (context.ui.row(reading_id(ref), room, options)) context.act(app::OpenSheet{ref});
+    }
+}
+
+void readings(ScreenContext& context, std::uint16_t index) {
+    for (const Field field : cart_fields) {
+        const engine::ReadingRef ref{field, index, 0};
+        reading_row(context, ref, is_needed(context, ref));
+    }
+    stays(context, index);
+}
+
+}  // namespace
+
+void draw_cart(ScreenContext& context, const Rect& area) {
+    Ui& ui = context.ui;
+    const std::uint16_t index = context.model.spot.index;
+    if (ui.metrics().width_class == WidthClass::expanded) {
+        const auto columns = ui.columns(area, {744, 360}, true);
+        picture(context, columns[0]);
+        Rect right = columns[1];
+        const Rect button = right.cut_top(ui.metrics().target_size(TargetClass::row), ui.metrics().gap);
+        if (ui.button("cart.route", context.say("cart.route"), {.icon = Icon::route, .rect = button})) {
+            context.act(app::GoTo{{app::Screen::route, 0}});
+        }
+        const auto list = ui.scroll("cart.readings", right);
+        readings(context, index);
+        return;
+    }
+    const auto list = ui.scroll("cart.readings", area);
+    picture(context, ui.place(area.width() * 0.92F));
+    if (ui.button("cart.route", context.say("cart.route"), {.icon = Icon::route})) {
+        context.act(app::GoTo{{app::Screen::route, 0}});
+    }
+    readings(context, index);
+}
+
+}  // namespace sillwalk::ui

@@ -1,0 +1,256 @@
+#include "app/core/quantity.hpp"
+#include "app/core/reading_access.hpp"
+#include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/pictures.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace sillwalk::ui {
+
+using engine::CheckId;
+using engine::Crossing;
+using engine::CrossingOutcome;
+using engine::Field;
+using engine::Finding;
+using engine::Outcome;
+
+namespace {
+
+constexpr std::array<Field, 9> crossing_fields = {
+    Field::crossing_rise,         Field::crossing_gap,  Field::crossing_lip_slope,
+    Field::crossing_lip_height,   Field::crossing_slot, Field::crossing_slope,
+    Field::crossing_slope_length, Field::crossing_kind, Field::crossing_wetness};
+
+/// The toggle means nothing where there is only one of the two.
+bool shows_present(const ScreenContext& context) {
+    if (!present_wheel(context)) return false;
+    return context.model.show_present || !headline_wheel(context);
+}
+
+const Finding* finding_of(const CrossingOutcome* outcome, CheckId check) {
+    if (!outcome) return nullptr;
+    for (const Finding& finding : outcome->findings) {
+        if (finding.check == check && finding.outcome != Outcome::does_not_apply) return &finding;
+    }
+    return nullptr;
+}
+
+Badge worse(std::optional<Badge> a, Badge b) {
+    const auto rank = [](Badge badge) {
+        return badge == Badge::fails ? 3 : badge == Badge::not_known ? 2 : badge == Badge::tight ? 1 : 0;
+    };
+    return a && rank(*a) >= rank(b) ? *a : b;
+}
+
+SectionNotes notes_of(const ScreenContext& context, std::uint16_t index, const CrossingOutcome* outcome) {
+    SectionNotes notes;
+    notes.rise_label = value_text(context, {Field::crossing_rise, index, 0});
+    const engine::Crossing& crossing = context.survey().crossings[index];
+    if (crossing.lip_height.value && crossing.lip_height.value->si() > 0) {
+        const std::string lip = value_text(context, {Field::crossing_lip_height, index, 0});
+        const bool upright = crossing.rise.value && crossing.rise.value->si() > 0;
+        notes.rise_label = upright ? notes.rise_label + " + " + lip : lip;
+    }
+    notes.gap_label = value_text(context, {Field::crossing_gap, index, 0});
+    const Finding* push = finding_of(outcome, CheckId::push);
+    if (push && push->has_use && push->demand.kind == engine::Kind::force && push->capacity.si > 0) {
+        SectionForce force;
+        force.newtons = static_cast<float>(push->demand.si);
+        force.limit = static_cast<float>(push->capacity.si);
+        force.label = app::show(push->demand, context.units());
+        force.limit_label = app::show(push->capacity, context.units());
+        force.outcome = badge_of(push->outcome).value_or(Badge::not_known);
+        notes.climb = force;
+    }
+    return notes;
+}
+
+void draw_picture(ScreenContext& context, const Rect& box, std::uint16_t index, const CrossingOutcome* outcome) {
+    Ui& ui = context.ui;
+    const bool present = shows_present(context);
+    const engine::Wheel* wheel = present ? present_wheel(context) : headline_wheel(context);
+    CrossingSection section = section_of(context.survey().crossings[index], wheel);
+    const engine::CartAdvice* advice = app::cart_advice(context.model);
+    const bool chosen = !present && advice && !advice->nothing_holds;
+    section.wheel = chosen ? WheelStyle::first_choice : present ? WheelStyle::present : WheelStyle::runner_up;
+    for (const CheckId check : {CheckId::step, CheckId::push}) {
+        const Finding* finding = finding_of(outcome, check);
+        if (finding && badge_of(finding->outcome)) section.edge = worse(section.edge, *badge_of(finding->outcome));
+    }
+    if (const Finding* gap = finding_of(outcome, CheckId::gap)) section.gap_edge = badge_of(gap->outcome);
+    const SectionNotes notes = notes_of(context, index, outcome);
+    const float ground = std::min(box.height() * 0.26F, 84 * design_unit(context));
+    const Rect air{box.x0, box.y0, box.x1, box.y1 - ground};
+    draw_crossing_section(ui.canvas(), ui.theme(), box, air.y1, section_scale(air, section, ui.metrics().dp(2)),
+                          section, &notes);
+}
+
+std::string finding_title(const ScreenContext& context, const CrossingOutcome* outcome) {
+    if (!outcome) return context.say("crossing.no_outcome");
+    const auto urgent = by_urgency(outcome->findings);
+    if (urgent.empty()) return context.say("crossing.nothing_asked");
+    return app::sentence(*urgent.front(), context.text());
+}
+
+/// One check of this crossing: name, what is asked of what it can, a bar against the limit, and the outcome.
+void finding_row(ScreenContext& context, const Finding& finding, const Rect& box) {
+    Ui& ui = context.ui;
+    const Theme& theme = ui.theme();
+    const Metrics& m = ui.metrics();
+    const std::string name = context.say(std::string("check.") + engine::check_name(finding.check));
+    const std::string compared = app::compared(finding, context.text());
+    const std::string id = std::string("check.") + engine::check_name(finding.check);
+    const auto badge = badge_of(finding.outcome);
+    const Interaction did = ui.area(id, labelled(context, name, finding.outcome), box);
+    if (did.tapped) context.act(app::OpenReason{finding.check});
+    if (did.pressed) ui.canvas().fill_rect(box, theme.selected_tint, m.radius);
+    const float badge_room = badge ? ui.badge_width(*badge) + m.gap : 0;
+    const float name_width = std::min(box.width() * 0.27F, 190.0F);
+    const float middle = box.center().y;
+    ui.text_at({box.x0, middle + m.cap_height(TextRole::body) / 2}, name,
+               {TextRole::body, Weight::regular, theme.text, Align::left}, name_width);
+    const Rect rest{box.x0 + name_width + m.dp(8), box.y0, box.x1 - badge_room, box.y1};
+    if (badge) ui.badge_at({box.x1, middle}, *badge, Align::right);
+    if (!finding.has_use || finding.outcome == Outcome::not_known) {
+        ui.text_at({rest.x0, middle + m.cap_height(TextRole::caption) / 2},
+                   fitted(ui, app::sentence(finding, context.text()), rest.width(), TextRole::caption, Weight::regular),
+                   {TextRole::caption, Weight::regular, theme.text2, Align::left}, rest.width());
+        return;
+    }
+    const float text_width = ui.text_width(compared, TextRole::body, Weight::medium);
+    const float bar_room = rest.width() - text_width - m.dp(24);
+    const bool bar = bar_room > m.dp(90) && finding.use > 0;
+    float text_x = rest.x0;
+    if (bar) {
+        const float limit = rest.x0 + bar_room * (finding.use > 1 ? 0.34F : 0.86F);
+        const float end = std::min(rest.x0 + (limit - rest.x0) * static_cast<float>(finding.use), rest.x0 + bar_room);
+        const float half = m.dp(15);
+        Canvas& canvas = ui.canvas();
+        const Rect within{rest.x0, middle - half, std::min(end, limit), middle + half};
+        const Badge state = *badge;
+        canvas.fill_rect(within, state == Badge::tight ? theme.badge_of(Badge::tight).fill : theme.muted_fill);
+        canvas.stroke_rect(within, state == Badge::tight ? theme.line_of(Badge::tight) : theme.outline,
+                           2 * theme.line_scale);
+        if (end > limit) {
+            const Rect over{limit, middle - half, end, middle + half};
+            canvas.fill_rect(over, theme.line_of(Badge::fails));
+            canvas.push_clip(over);
+            for (float x = over.x0 - m.dp(30); x < over.x1; x += 11) {
+                canvas.line({x, over.y1}, {x + m.dp(30), over.y0}, theme.surface.with_alpha(120), 2);
+            }
+            canvas.pop_clip();
+        }
+        canvas.line({rest.x0, middle - half - m.dp(8)}, {rest.x0, middle + half + m.dp(8)}, theme.text,
+                    2 * theme.line_scale);
+        canvas.fill_rect({limit - m.dp(2.2F), middle - half - m.dp(10), limit + m.dp(2.2F), middle + half + m.dp(10)},
+                         theme.text);
+        text_x = std::max(end, limit) + m.dp(14);
+    }
+    ui.text_at({text_x, middle + m.cap_height(TextRole::body) / 2}, compared,
+               {TextRole::body, Weight::medium,
+                finding.outcome == Outcome::fails ? theme.line_of(Badge::fails) : theme.text, Align::left},
+               rest.x1 - text_x);
+}
+
+void findings_list(ScreenContext& context, const Rect& rest, const CrossingOutcome* outcome) {
+    if (!outcome) return;
+    Ui& ui = context.ui;
+    const auto list = ui.scroll("crossing.checks", rest);
+    for (const Finding* finding : by_urgency(outcome->findings)) {
+        Rect row = ui.place(ui.metrics().target_size(TargetClass::row));
+        row.x1 -= ui.metrics().dp(10);
+        finding_row(context, *finding, row);
+        ui.space(-ui.metrics().gap);
+    }
+}
+
+void wheel_toggle(ScreenContext& context, const Rect& rect = {}) {
+    const engine::Wheel* present = present_wheel(context);
+    const engine::Wheel* first = headline_wheel(context);
+    const engine::CartAdvice* advice = app::cart_advice(context.model);
+    const bool nearest = advice && advice->nothing_holds;
+    const auto size = [&](const engine::Wheel* wheel) {
+        return wheel ? app::show({wheel->diameter.si(), engine::Kind::length}, context.units()) : std::string("\u2013");
+    };
+    const std::array<ChoiceItem, 2> items = {
+        {{"present", context.say("crossing.present"), size(present), present != nullptr},
+         {"first", context.say(nearest ? "answer.nearest_short" : "answer.first_choice"), size(first),
+          first != nullptr}}};
+    ChoiceOptions options;
+    options.rect = rect;
+    const auto hit = context.ui.choice("crossing.wheel", items, shows_present(context) ? 0 : 1, options);
+    if (hit) context.act(app::ShowPresent{*hit == 0});
+}
+
+/// What is unread and needed first would hide what is read: the order stays that of the walk.
+void readings(ScreenContext& context, std::uint16_t index) {
+    for (const Field field : crossing_fields) {
+        const engine::ReadingRef ref{field, index, 0};
+        reading_row(context, ref, is_needed(context, ref));
+    }
+}
+
+void draw_wide(ScreenContext& context, const Rect& area, std::uint16_t index, const CrossingOutcome* outcome) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const auto columns = ui.columns(area, {744, 360}, true);
+    {
+        const auto card = ui.card({.rect = columns[0], .pad = 0});
+        Rect rest = columns[0].inset(2);
+        draw_picture(context, rest.cut_top(rest.height() * 0.46F), index, outcome);
+        Rect text = rest.inset(m.pad + m.dp(4), m.dp(14));
+        const Rect head = text.cut_top(m.line_height(TextRole::row) * 1.5F, m.dp(4));
+        {
+            const auto column = ui.column(head);
+            ui.finding(finding_title(context, outcome), "crossing.finding");
+        }
+        findings_list(context, text, outcome);
+    }
+    Rect right = columns[1];
+    wheel_toggle(context, right.cut_top(m.target_size(TargetClass::row), m.gap));
+    const auto list = ui.scroll("crossing.readings", right);
+    readings(context, index);
+}
+
+void draw_narrow(ScreenContext& context, const Rect& area, std::uint16_t index, const CrossingOutcome* outcome) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const auto list = ui.scroll("crossing.readings", area);
+    const Rect picture = ui.place(area.width() * (m.compact() ? 0.60F : 0.46F));
+    ui.canvas().fill_rect(picture, ui.theme().surface, m.radius);
+    draw_picture(context, picture.inset(2), index, outcome);
+    wheel_toggle(context);
+    ui.finding(finding_title(context, outcome), "crossing.finding");
+    if (outcome) {
+        for (const Finding* finding : by_urgency(outcome->findings)) {
+            if (m.compact()) {
+                const auto badge = badge_of(finding->outcome);
+                RowOptions options;
+                options.badge = badge;
+                options.detail = app::compared(*finding, context.text());
+                if (ui.row(std::string("check.") + engine::check_name(finding->check),
+                           context.say(std::string("check.") + engine::check_name(finding->check)), options)) {
+                    context.act(app::OpenReason{finding->check});
+                }
+            } else {
+                finding_row(context, *finding, ui.place(m.target_size(TargetClass::row)).inset(m.pad, 0));
+            }
+        }
+    }
+    readings(context, index);
+}
+
+}  // namespace
+
+void draw_crossing(ScreenContext& context, const Rect& area) {
+    const std::uint16_t index = context.model.spot.index;
+    const CrossingOutcome* outcome = crossing_outcome(context, index, shows_present(context));
+    if (context.ui.metrics().width_class == WidthClass::expanded) {
+        draw_wide(context, area, index, outcome);
+    } else {
+        draw_narrow(context, area, index, outcome);
+    }
+}
+
+}  // namespace sillwalk::ui

@@ -1,0 +1,328 @@
+#include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/pictures.hpp"
+#include "app/ui/screens/screen.hpp"
+
+#include <array>
+
+namespace sillwalk::ui {
+
+using app::Screen;
+
+namespace {
+
+struct Tab {
+    Screen screen;
+    const char* word;
+    Icon icon;
+};
+constexpr std::array<Tab, 6> rail_tabs = {{
+    {Screen::overview, "nav.overview", Icon::overview},
+    {Screen::route, "nav.route", Icon::route},
+    {Screen::loads, "nav.loads", Icon::loads},
+    {Screen::washing, "nav.washing", Icon::washing},
+    {Screen::answer, "nav.answer", Icon::answer},
+    {Screen::setup, "nav.setup", Icon::setup},
+}};
+constexpr std::array<Tab, 4> bottom_tabs = {{
+    {Screen::route, "nav.route", Icon::route},
+    {Screen::loads, "nav.loads", Icon::loads},
+    {Screen::answer, "nav.answer", Icon::answer},
+    {Screen::overview, "nav.more", Icon::more},
+}};
+
+/// The tab under which a screen lies.
+Screen tab_of(Screen screen) {
+    switch (screen) {
+        case Screen::room:
+        case Screen::crossing:
+        case Screen::temperature:
+            return Screen::route;
+        case Screen::cart:
+            return Screen::loads;
+        case Screen::washing_step:
+            return Screen::washing;
+        default:
+            return screen;
+    }
+}
+
+template <std::size_t N>
+std::vector<RailItem> items_of(const ScreenContext& context, const std::array<Tab, N>& tabs) {
+    std::vector<RailItem> items;
+    for (const Tab& tab : tabs) items.push_back({app::screen_name(tab.screen), context.say(tab.word), tab.icon, false});
+    return items;
+}
+
+template <std::size_t N>
+int selected_of(const std::array<Tab, N>& tabs, Screen screen) {
+    for (std::size_t i = 0; i < N; ++i) {
+        if (tabs[i].screen == screen) return static_cast<int>(i);
+    }
+    return -1;
+}
+
+void draw_navigation(ScreenContext& context) {
+    const Screen tab = tab_of(context.model.spot.screen);
+    if (context.ui.metrics().compact()) {
+        // Washing, setup and the list of visits lie behind "More".
+        const bool more = tab == Screen::washing || tab == Screen::setup;
+        const int selected = selected_of(bottom_tabs, more ? Screen::overview : tab);
+        const auto hit = context.ui.bottom_bar("nav", items_of(context, bottom_tabs), selected);
+        if (hit) context.act(app::GoTo{{bottom_tabs[*hit].screen, 0}});
+        return;
+    }
+    const auto items = items_of(context, rail_tabs);
+    const auto hit = context.ui.rail("nav", items, selected_of(rail_tabs, tab), context.say("app.name"));
+    if (!hit) return;
+    const bool home = *hit >= rail_tabs.size();
+    context.act(app::GoTo{{home ? Screen::visits : rail_tabs[*hit].screen, 0}});
+}
+
+std::string cart_name(const ScreenContext& context) {
+    const auto& carts = context.survey().carts;
+    return context.model.cart < carts.size() ? carts[context.model.cart].name : "";
+}
+
+AnswerBarOptions answer_texts(const ScreenContext& context) {
+    AnswerBarOptions options;
+    const engine::CartAdvice* advice = app::cart_advice(context.model);
+    const engine::RankedCandidate* first = app::headline(advice);
+    if (context.model.answer && !context.model.answer->refused.empty()) {
+        options.headline = context.say("answer.contradiction");
+        options.reason = context.model.answer->refused.front().message;
+        return options;
+    }
+    if (!advice || !first) {
+        options.headline = context.say(context.model.answer ? "answer.none" : "answer.working");
+        return options;
+    }
+    const engine::Wheel& wheel = context.model.data->catalogue.wheels[first->candidate.wheel];
+    const auto reasons = by_urgency(first->findings);
+    std::string reason;
+    if (!reasons.empty()) {
+        const std::string check = context.say(std::string("check.") + engine::check_name(reasons.front()->check));
+        const std::string compared = app::compared(*reasons.front(), context.text());
+        reason = compared.empty() ? app::sentence(*reasons.front(), context.text())
+                                  : context.say("answer.closest", {check, compared});
+    }
+    if (advice->nothing_holds) {
+        options.headline = context.say("answer.nothing_holds");
+        options.reason = context.say("answer.nearest", {wheel_text(context, wheel), reason});
+    } else {
+        options.headline = wheel_text(context, wheel);
+        options.reason = cart_name(context) + ". " + reason;
+    }
+    options.badge = badge_of(first->verdict);
+    options.badge_word = verdict_text(context, first->verdict);
+    return options;
+}
+
+void draw_answer_bar(ScreenContext& context) {
+    Ui& ui = context.ui;
+    AnswerBarOptions options = answer_texts(context);
+    const std::string shown = options.headline + options.badge_word;
+    if (shown != context.scratch.headline) {
+        if (!context.scratch.headline.empty()) context.scratch.headline_since = ui.now();
+        context.scratch.headline = shown;
+    }
+    const double since = ui.now() - context.scratch.headline_since;
+    options.flash = context.scratch.headline_since >= 0 && since < 0.6;
+    if (options.flash) ui.wake_in(0.6 - since);
+    const engine::CartAdvice* advice = app::cart_advice(context.model);
+    const engine::RankedCandidate* first = app::headline(advice);
+    if (first) {
+        const bool chosen = !advice->nothing_holds;
+        options.left = [&context, chosen](Canvas& canvas, const Rect& box) {
+            const float r = std::min(box.width(), box.height()) / 2;
+            draw_wheel(canvas, context.ui.theme(), box.center(), r,
+                       chosen ? WheelStyle::first_choice : WheelStyle::runner_up);
+        };
+        options.right = [&context, first](Canvas& canvas, const Rect& box) {
+            draw_margin_strip(canvas, context.ui.theme(), box, *first);
+        };
+    }
+    if (ui.answer_bar("answer_bar", options)) context.act(app::GoTo{{Screen::answer, 0}});
+}
+
+std::string saved_text(const ScreenContext& context) {
+    const app::Storage& storage = context.model.storage;
+    if (storage.refused) {
+        return context.say(storage.why == "full" ? "storage.full" : "storage.refused",
+                           {std::to_string(storage.waiting)});
+    }
+    if (storage.saved_ms == 0) return "";
+    return context.say("storage.saved", {clock_text(context, storage.saved_ms)});
+}
+
+struct Title {
+    std::string title, subtitle;
+};
+Title title_of(const ScreenContext& context) {
+    const engine::Survey* survey = context.model.visit ? &context.model.visit->survey : nullptr;
+    const std::uint16_t index = context.model.spot.index;
+    switch (context.model.spot.screen) {
+        case Screen::visits:
+            return {context.say("visits.title"), context.say("visits.subtitle")};
+        case Screen::overview:
+            return {survey->site, survey->customer};
+        case Screen::route: {
+            const engine::Wheel* wheel = present_wheel(context);
+            return {context.say("route.title"),
+                    wheel ? context.say("route.subtitle", {cart_name(context), wheel_text(context, *wheel)})
+                          : cart_name(context)};
+        }
+        case Screen::room:
+            return {survey->rooms[index].name, context.say("room.subtitle")};
+        case Screen::crossing: {
+            const engine::Crossing& crossing = survey->crossings[index];
+            std::string from, to;
+            for (const engine::Room& room : survey->rooms) {
+                if (room.id == crossing.from) from = room.name;
+                if (room.id == crossing.to) to = room.name;
+            }
+            return {crossing.name, context.say("crossing.subtitle", {from, to})};
+        }
+        case Screen::loads:
+            return {context.say("loads.title"), survey->site};
+        case Screen::cart:
+            return {survey->carts[index].name,
+                    context.say("cart.subtitle", {std::to_string(index + 1), std::to_string(survey->carts.size())})};
+        case Screen::washing:
+            return {context.say("washing.title"), survey->site};
+        case Screen::washing_step:
+            return {survey->washings[index].name, context.say("washing.subtitle")};
+        case Screen::answer:
+            return {context.say("answer.title"), cart_name(context)};
+        case Screen::temperature:
+            return {context.say("temperature.title"), cart_name(context)};
+        case Screen::setup:
+            return {context.say("setup.title"), ""};
+    }
+    return {};
+}
+
+const char* next_theme(const std::string& theme) {
+    if (theme == "light") return "sun";
+    return theme == "sun" ? "dark" : "light";
+}
+
+void draw_top_bar(ScreenContext& context) {
+    const Title title = title_of(context);
+    const bool compact = context.ui.metrics().compact();
+    const app::Visit* visit = context.model.visit ? &*context.model.visit : nullptr;
+    TopBarOptions options;
+    options.subtitle = title.subtitle;
+    const bool roomy = context.ui.metrics().width_class == WidthClass::expanded;
+    if (roomy) options.status = saved_text(context);
+    options.back = !context.model.back.empty();
+    std::vector<app::Action> does;
+    const auto add = [&](const char* id, const char* word, Icon icon, bool enabled, app::Action action) {
+        options.actions.push_back({id, context.say(word), icon, enabled});
+        does.push_back(std::move(action));
+    };
+    if (visit && context.model.spot.screen == Screen::route &&
+        context.ui.metrics().width_class == WidthClass::expanded) {
+        const auto next = static_cast<std::uint16_t>((context.model.cart + 1U) % visit->survey.carts.size());
+        add("next_cart", "route.next_cart", Icon::none, visit->survey.carts.size() > 1, app::SelectCart{next});
+        add("temperature", "route.temperature", Icon::none, true, app::GoTo{{Screen::temperature, 0}});
+    }
+    if (visit) {
+        add("undo", "action.undo", Icon::undo, visit->journal.can_undo(), app::Undo{});
+        if (!compact) add("redo", "action.redo", Icon::redo, visit->journal.can_redo(), app::Redo{});
+    }
+    if (roomy) {
+        add("theme", "action.theme", Icon::theme, true, app::SetTheme{next_theme(context.model.settings.theme)});
+    }
+    const auto hit = context.ui.top_bar(title.title, options);
+    if (!hit) return;
+    if (*hit < 0) {
+        context.act(app::GoBack{});
+    } else {
+        context.act(does[static_cast<std::size_t>(*hit)]);
+    }
+}
+
+void draw_screen(ScreenContext& context, const Rect& area) {
+    switch (context.model.spot.screen) {
+        case Screen::visits:
+            return draw_visits(context, area);
+        case Screen::overview:
+            return draw_overview(context, area);
+        case Screen::route:
+            return draw_route(context, area);
+        case Screen::room:
+            return draw_room(context, area);
+        case Screen::crossing:
+            return draw_crossing(context, area);
+        case Screen::loads:
+            return draw_loads(context, area);
+        case Screen::cart:
+            return draw_cart(context, area);
+        case Screen::washing:
+            return draw_washing(context, area);
+        case Screen::washing_step:
+            return draw_washing_step(context, area);
+        case Screen::answer:
+            return draw_answer(context, area);
+        case Screen::temperature:
+            return draw_temperature(context, area);
+        case Screen::setup:
+            return draw_setup(context, area);
+    }
+}
+
+void keyboard(ScreenContext& context) {
+    if (context.ui.key_pressed(Key::undo)) context.act(app::Undo{});
+    if (context.ui.key_pressed(Key::redo)) context.act(app::Redo{});
+    if (context.ui.key_pressed(Key::escape)) context.act(app::GoBack{});
+}
+
+void draw_toast(ScreenContext& context) {
+    if (!context.model.toast) return;
+    const app::Toast& toast = *context.model.toast;
+    if (context.ui.now() - toast.since > 8) return;
+    std::vector<std::string> arguments;
+    for (const std::string& argument : toast.arguments) {
+        arguments.push_back(context.language.has(argument) ? context.say(argument) : argument);
+    }
+    ToastOptions options;
+    if (toast.undo) options.action = context.say("action.undo");
+    if (context.ui.toast("toast", context.say(toast.key, arguments), toast.since, options)) context.act(app::Undo{});
+}
+
+}  // namespace
+
+void draw_app(ScreenContext& context) {
+    Ui& ui = context.ui;
+    ui.set_badge_words({context.say("outcome.holds"), context.say("outcome.tight"), context.say("outcome.fails"),
+                        context.say("outcome.not_known"), context.say("known.by_eye_short")});
+    keyboard(context);
+    const bool in_visit = context.model.visit.has_value();
+    const bool compact = ui.metrics().compact();
+    const Screen screen = context.model.spot.screen;
+    if (in_visit && context.model.sheet) {
+        const bool bars = !compact;
+        const Regions regions = ui.regions(bars);
+        if (bars) {
+            draw_navigation(context);
+            draw_answer_bar(context);
+        }
+        const float bottom = bars ? regions.content.y1 : ui.metrics().screen.y1 - ui.metrics().edge;
+        draw_measure_sheet(context, {regions.content.x0, regions.top_bar.y0, regions.content.x1, bottom});
+        draw_toast(context);
+        return;
+    }
+    const bool bar = in_visit && screen != Screen::answer && screen != Screen::visits && screen != Screen::setup;
+    const Regions regions = ui.regions(bar);
+    if (in_visit) draw_navigation(context);
+    draw_top_bar(context);
+    draw_screen(context, regions.content);
+    if (bar) draw_answer_bar(context);
+    if (in_visit) {
+        draw_reason_sheet(context);
+        draw_choice_sheet(context);
+    }
+    draw_toast(context);
+}
+
+}  // namespace sillwalk::ui

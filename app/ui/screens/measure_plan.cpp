@@ -1,0 +1,139 @@
+#include "app/ui/screens/measure_plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace sillwalk::ui {
+
+namespace {
+
+/// Cell of a grid of `columns` x `rows` that fills the box, gaps between.
+Rect cell(const Rect& box, int columns, int rows, int index, float gap) {
+    const float width = (box.width() - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+    const float height = (box.height() - gap * static_cast<float>(rows - 1)) / static_cast<float>(rows);
+    const auto column = static_cast<float>(index % columns);
+    const auto row = static_cast<float>(index / columns);
+    const float x = box.x0 + column * (width + gap);
+    const float y = box.y0 + row * (height + gap);
+    return {std::round(x), std::round(y), std::round(x + width), std::round(y + height)};
+}
+
+template <std::size_t N>
+void fill_grid(std::array<Rect, N>& cells, const Rect& box, int columns, int rows, float gap) {
+    for (std::size_t i = 0; i < N && static_cast<int>(i) < columns * rows; ++i) {
+        cells[i] = cell(box, columns, rows, static_cast<int>(i), gap);
+    }
+}
+
+MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& needs) {
+    MeasurePlan p;
+    const float gap = m.gap;
+    const float key = std::max(m.target_size(TargetClass::key), m.dp(96));
+    const float keys_height = std::min(4 * key + 3 * gap, area.height() * 0.62F);
+    const float keys_top = area.y1 - keys_height;
+    Rect rest{area.x0, area.y0 + m.dp(16), area.x1, area.y1};
+    Rect left = rest.cut_left(rest.width() * 0.245F, m.gutter);
+    const float row = (keys_height - 3 * gap) / 4;
+    p.title = {left.x0, left.y0, left.x1, left.y0 + m.dp(96)};
+    p.picture = {left.x0, p.title.y1 + gap, left.x1, keys_top - gap};
+    const Rect buttons{left.x0, keys_top, left.x1, area.y1};
+    p.again = cell(buttons, 1, 4, 0, gap);
+    p.same = cell(buttons, 1, 4, 1, gap);
+    const Rect third = cell(buttons, 1, 4, 2, gap);
+    p.none = cell(third, 2, 1, 0, gap);
+    p.not_accessible = cell(third, 2, 1, 1, gap);
+    p.done = cell(buttons, 1, 4, 3, gap);
+
+    Rect top{rest.x0, rest.y0, rest.x1, keys_top - gap};
+    const Rect choices = top.cut_bottom(row, gap);
+    p.readout = top;
+    Rect choice = choices;
+    p.units = choice.cut_left(choice.width() * 0.24F, m.gutter);
+    p.methods = choice;
+
+    Rect keys{rest.x0, keys_top, rest.x1, area.y1};
+    const Rect operations = keys.cut_right(row, m.gutter);
+    fill_grid(p.digits, keys.cut_left(3 * row + 2 * gap, m.gutter), 3, 4, gap);
+    if (needs.sixteenths) {
+        fill_grid(p.fractions, keys, 4, 4, gap);
+    } else {
+        p.aside = keys;
+    }
+    p.backspace = cell(operations, 1, 4, 0, gap);
+    p.plus = cell(operations, 1, 4, 1, gap);
+    p.minus = cell(operations, 1, 4, 2, gap);
+    p.next = cell(operations, 1, 4, 3, gap);
+    return p;
+}
+
+MeasurePlan tall_plan(const Metrics& m, const Rect& area, const MeasureNeeds& needs) {
+    MeasurePlan p;
+    const float gap = m.gap;
+    const float key = std::max(m.target_size(TargetClass::key), m.dp(96));
+    Rect rest{area.x0, area.y0 + m.dp(10), area.x1, area.y1};
+    Rect head = rest.cut_top(m.dp(98), gap);
+    p.picture = head.cut_right(head.width() * 0.36F, gap);
+    p.title = head;
+    const Rect foot = rest.cut_bottom(key, gap);
+    p.done = cell(foot, 3, 1, 0, gap);
+    p.next = {cell(foot, 3, 1, 1, gap).x0, foot.y0, foot.x1, foot.y1};
+    const Rect buttons = rest.cut_bottom(m.target_size(TargetClass::row), gap);
+    p.again = cell(buttons, 4, 1, 0, gap);
+    p.same = cell(buttons, 4, 1, 1, gap);
+    p.none = cell(buttons, 4, 1, 2, gap);
+    p.not_accessible = cell(buttons, 4, 1, 3, gap);
+    p.readout = rest.cut_top(m.dp(158), gap);
+    Rect choice = rest.cut_top(m.target_size(TargetClass::row), gap);
+    p.units = choice.cut_left(choice.width() * 0.28F, gap);
+    p.methods = choice;
+    const float fraction_height = needs.sixteenths ? rest.height() * 0.44F : 0;
+    if (needs.sixteenths) {
+        fill_grid(p.fractions, rest.cut_bottom(fraction_height, gap), 6, 3, gap);
+    } else {
+        p.aside = rest.cut_bottom(std::max(rest.height() - 5 * key, 0.0F), gap);
+    }
+    Rect operations = rest.cut_right(rest.width() * 0.26F, m.gutter);
+    fill_grid(p.digits, rest, 3, 4, gap);
+    p.backspace = cell(operations, 1, 3, 0, gap);
+    p.plus = cell(operations, 1, 3, 1, gap);
+    p.minus = cell(operations, 1, 3, 2, gap);
+    return p;
+}
+
+MeasurePlan phone_plan(const Metrics& m, const Rect& area, const MeasureNeeds& needs) {
+    MeasurePlan p;
+    const float gap = m.gap;
+    const float key = m.target_size(TargetClass::key);
+    Rect rest{area.x0, area.y0, area.x1, area.y1};
+    Rect head = rest.cut_top(m.top_height, gap / 2);
+    p.close = head.cut_right(m.target_size(TargetClass::row));
+    p.title = head;
+    const Rect foot = rest.cut_bottom(key, gap);
+    p.backspace = cell(foot, 3, 1, 0, gap);
+    p.next = {cell(foot, 3, 1, 1, gap).x0, foot.y0, foot.x1, foot.y1};
+    p.readout = rest.cut_top(std::min(rest.height() * 0.24F, m.dp(164)), gap);
+    const Rect choices = rest.cut_top(m.target_size(TargetClass::row), gap);
+    p.units = cell(choices, 3, 1, 0, gap);
+    p.methods = cell(choices, 3, 1, 1, gap);
+    if (needs.sixteenths) {
+        p.pages = cell(choices, 3, 1, 2, gap);
+    } else {
+        p.methods.x1 = choices.x1;
+    }
+    if (needs.sixteenths && needs.fraction_page) {
+        fill_grid(p.fractions, rest, 3, 4, gap);
+    } else {
+        fill_grid(p.digits, rest, 3, 4, gap);
+    }
+    return p;
+}
+
+}  // namespace
+
+MeasurePlan measure_plan(const Metrics& metrics, const Rect& area, const MeasureNeeds& needs) {
+    if (metrics.compact()) return phone_plan(metrics, area, needs);
+    if (metrics.width_class == WidthClass::expanded) return wide_plan(metrics, area, needs);
+    return tall_plan(metrics, area, needs);
+}
+
+}  // namespace sillwalk::ui

@@ -1,0 +1,27 @@
+#pragma once
+/// Where the parts of the measuring sheet lie, by the shape of the screen. An empty rectangle means: not shown.
+
+#include "app/ui/metrics.hpp"
+
+#include <array>
+
+namespace sillwalk::ui {
+
+struct MeasurePlan {
+    Rect title, close, readout, units, methods, pages;
+    std::array<Rect, 12> digits;     ///< 1 to 9, sign, 0, point
+    std::array<Rect, 16> fractions;  ///< 1/16 to 15/16, none last; narrow: eighths, +1/16, none
+    Rect backspace, plus, minus, next, done;
+    Rect again, same, none, not_accessible;
+    Rect picture;  ///< sketch, or the hint while there is one
+    Rect aside;    ///< where the fractions would be: hint and places to copy from
+};
+
+struct MeasureNeeds {
+    bool sixteenths = false;
+    bool fraction_page = false;  ///< narrow screens: this page is shown
+    bool has_methods = true;
+};
+[[nodiscard]] MeasurePlan measure_plan(const Metrics& metrics, const Rect& area, const MeasureNeeds& needs);
+
+}  // namespace sillwalk::ui

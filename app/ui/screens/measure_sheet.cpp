@@ -1,0 +1,455 @@
+#include "app/core/sheet.hpp"
+#include "app/ui/draw/strokes.hpp"
+#include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/measure_plan.hpp"
+#include "app/ui/screens/pictures.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace sillwalk::ui {
+
+using app::Hint;
+using app::HintKind;
+using app::Plausible;
+using app::QuantityKind;
+using app::Sheet;
+using app::Unit;
+using engine::Field;
+
+namespace {
+
+struct SheetView {
+    const Sheet& sheet;
+    const Unit& unit;
+    const Plausible* usual;
+    Hint hint;
+    std::optional<std::int64_t> value;
+    std::vector<const app::Method*> methods;
+    std::optional<engine::ReadingRef> next;
+    std::vector<engine::ReadingRef> same;
+};
+
+SheetView view_of(const ScreenContext& context) {
+    const Sheet& sheet = *context.model.sheet;
+    const app::EntryTables& tables = context.model.data->entry;
+    const Unit& unit = app::unit_of(sheet);
+    return {sheet,
+            unit,
+            app::plausible_row(tables, context.survey(), sheet.ref),
+            app::hint_of(sheet, tables, context.survey()),
+            app::canonical_of(sheet.entry, unit),
+            app::methods_for(tables, sheet.kind, unit),
+            app::next_reading(context.survey(), sheet.ref),
+            app::same_as(context.survey(), sheet.ref)};
+}
+
+/// The other system's unit, to show beside what is typed.
+const Unit* other_unit(const Sheet& sheet) {
+    const auto units = app::units_of(sheet.kind);
+    if (units.size() < 2) return nullptr;
+    return &units[sheet.unit == 0 ? 1 : 0];
+}
+
+std::string whole_part(const app::Entry& entry) {
+    const std::string sign = entry.negative ? "\u2212" : "";
+    const bool only_fraction = entry.sixteenths != 0 && (entry.digits.empty() || entry.digits == "0");
+    return only_fraction ? sign : sign + entry.digits;
+}
+
+/// What is typed, large: digits, a stacked fraction, the unit. Returns its right end.
+float draw_typed(ScreenContext& context, const SheetView& view, Point left_baseline, TextRole role) {
+    Ui& ui = context.ui;
+    const Theme& theme = ui.theme();
+    const Metrics& m = ui.metrics();
+    float x = left_baseline.x;
+    std::string whole = whole_part(view.sheet.entry);
+    const bool empty = view.sheet.entry.empty();
+    if (empty && whole.empty()) whole = "\u2013";
+    if (view.unit.shape == app::UnitShape::one_to) whole = "1:" + (empty ? std::string("\u2013") : whole);
+    const Color ink = empty ? theme.disabled_text : theme.text;
+    if (!whole.empty()) {
+        x = ui.text_at({x, left_baseline.y}, whole, {role, Weight::medium, ink, Align::left}, 0, "sheet.typed") +
+            m.dp(10);
+    }
+    if (view.sheet.entry.sixteenths != 0) {
+        const app::Fraction f = app::reduced(view.sheet.entry.sixteenths);
+        const TextRole fraction_role = TextRole::digit;
+        const float width =
+            stacked_fraction_width(ui.canvas(), f.numerator, f.denominator, fraction_role, Weight::medium);
+        const float middle = left_baseline.y - m.cap_height(role) / 2;
+        stacked_fraction(ui.canvas(), {x + width / 2, middle}, f.numerator, f.denominator,
+                         {fraction_role, Weight::medium, theme.text, Align::center});
+        x += width + m.dp(12);
+    }
+    const std::string symbol = view.unit.shape == app::UnitShape::one_to ? "" : unit_text(context, view.unit);
+    if (symbol.empty()) return x;
+    return ui.text_at({x + m.dp(4), left_baseline.y}, symbol,
+                      {TextRole::row, Weight::regular, theme.text2, Align::left});
+}
+
+/// Usual values as a band, the impossible hatched, the typed value as a mark.
+void draw_range(ScreenContext& context, const SheetView& view, const Rect& box) {
+    if (!view.usual || view.unit.shape != app::UnitShape::linear) return;
+    Ui& ui = context.ui;
+    Canvas& canvas = ui.canvas();
+    const Theme& theme = ui.theme();
+    const Metrics& m = ui.metrics();
+    const auto in_unit = [&](double si) { return app::in_unit(app::to_canonical(si, view.sheet.kind), view.unit); };
+    const double low = in_unit(view.usual->typical_low);
+    const double high = in_unit(view.usual->typical_high);
+    const double span = high - low;
+    double left = std::max(low - span * 0.5, in_unit(view.usual->hard_low) - span * 0.1);
+    double right = std::min(high + span, in_unit(view.usual->hard_high) + span * 0.1);
+    if (view.value) {
+        const double now = app::in_unit(*view.value, view.unit);
+        left = std::min(left, now - span * 0.05);
+        right = std::max(right, now + span * 0.05);
+    }
+    const auto x_of = [&](double value) {
+        return box.x0 + box.width() * static_cast<float>(std::clamp((value - left) / (right - left), 0.0, 1.0));
+    };
+    const float u = design_unit(context);
+    const float y = box.center().y;
+    RangeStrip strip;
+    strip.least = left;
+    strip.most = right;
+    strip.typical_low = low;
+    strip.typical_high = high;
+    if (in_unit(view.usual->hard_high) < right) strip.impossible_from = in_unit(view.usual->hard_high);
+    if (view.value) strip.value = app::in_unit(*view.value, view.unit);
+    draw_range_strip(canvas, theme, box.x0, box.x1, y, strip);
+    ui.text_at({box.x0, y - 30 * u}, context.say("sheet.usual"),
+               {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
+    const auto number = [&](double si) { return app::shown_number(app::to_canonical(si, view.sheet.kind), view.unit); };
+    const float base = y + 18 * u + m.cap_height(TextRole::caption);
+    const std::string low_text = number(view.usual->typical_low);
+    const std::string high_text = number(view.usual->typical_high) + "\u2009" + unit_text(context, view.unit);
+    const TextStyle style{TextRole::caption, Weight::regular, theme.text2, Align::center};
+    ui.text_at({x_of(low), base}, low_text, style);
+    const float high_half = ui.text_width(high_text, TextRole::caption, Weight::regular) / 2;
+    ui.text_at({std::min(x_of(high), box.x1 - high_half), base}, high_text, style);
+}
+
+void draw_readout(ScreenContext& context, const SheetView& view, const Rect& box) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const Theme& theme = ui.theme();
+    const auto card = ui.card({.rect = box, .pad = 0});
+    const Rect inner = box.inset(m.pad + m.dp(4), m.dp(10));
+    const Unit* other = other_unit(view.sheet);
+    std::string also;
+    if (view.value && other) {
+        also = app::shown_number(*view.value, *other);
+        if (other->shape == app::UnitShape::one_to) also = "1:" + also;
+    }
+    const auto draw_other = [&](float right, float base, TextRole role) {
+        if (also.empty()) return;
+        const std::string symbol = other->shape == app::UnitShape::one_to ? "" : unit_text(context, *other);
+        ui.value_at({right, base}, also, symbol, role, "sheet.other");
+    };
+    if (m.compact()) {
+        const float base = inner.y0 + inner.height() * 0.27F + m.cap_height(TextRole::value) / 2;
+        draw_typed(context, view, {inner.x0, base}, TextRole::value);
+        draw_other(inner.x1, base, TextRole::section);
+        draw_range(context, view, {inner.x0, inner.y0 + inner.height() * 0.55F, inner.x1, inner.y1});
+        return;
+    }
+    const float share = m.width_class == WidthClass::expanded ? 0.40F : 0.46F;
+    const Rect words{inner.x0, inner.y0, inner.x0 + inner.width() * share, inner.y1};
+    const float base = inner.center().y + m.cap_height(TextRole::readout) / 2;
+    const float end = draw_typed(context, view, {words.x0, base}, TextRole::readout);
+    const float needed = ui.text_width(also, TextRole::section, Weight::medium) + m.dp(90);
+    if (words.x1 - end > needed) {
+        ui.canvas().line({end + m.dp(24), inner.y0 + m.dp(12)}, {end + m.dp(24), inner.y1 - m.dp(12)}, theme.hairline,
+                         m.hairline);
+        draw_other(words.x1 + m.dp(14), base, TextRole::section);
+    }
+    draw_range(context, view, {words.x1 + m.dp(44), inner.y0, inner.x1, inner.y1});
+}
+
+void draw_units(ScreenContext& context, const SheetView& view, const Rect& rect) {
+    const auto units = app::units_of(view.sheet.kind);
+    std::vector<ChoiceItem> items;
+    for (const Unit& unit : units) {
+        std::string id(unit.name.empty() ? "number" : unit.name);
+        for (char& c : id) c = c == ' ' || c == '/' ? '_' : c == '%' ? 'p' : c == ':' ? 'r' : c;
+        items.push_back({id, unit.shape == app::UnitShape::one_to ? "1:n" : unit_text(context, unit), {}, true});
+    }
+    if (items.size() == 1 && items[0].label.empty()) return;
+    const auto hit = context.ui.choice("sheet.unit", items, static_cast<int>(view.sheet.unit), {.rect = rect});
+    if (hit) context.act(app::SheetUnit{*hit});
+}
+
+std::string tolerance_text(const ScreenContext& context, const SheetView& view, const app::Method& method) {
+    if (method.tolerance_share > 0)
+        return "\u00B1\u2009" +
+               app::shown_difference(static_cast<std::int64_t>(method.tolerance_share * 1e6),
+                                     app::units_of(QuantityKind::share)[0]) +
+               "\u2009%";
+    if (method.tolerance_si == 0) return context.say("sheet.exact");
+    return "\u00B1\u2009" + app::shown_difference(app::to_canonical(method.tolerance_si, view.sheet.kind), view.unit);
+}
+
+void draw_methods(ScreenContext& context, const SheetView& view, const Rect& rect) {
+    if (view.methods.empty()) return;
+    std::vector<ChoiceItem> items;
+    for (const app::Method* method : view.methods) {
+        items.push_back(
+            {method->id, tolerance_text(context, view, *method), context.say("method." + method->id), true});
+    }
+    const std::size_t now = std::min(view.sheet.method, items.size() - 1);
+    if (context.ui.metrics().compact()) {
+        // One key that steps through the ways of reading: four beside each other would be too small for a glove.
+        ButtonOptions options;
+        options.detail = items[now].detail;
+        options.rect = rect;
+        options.role = TextRole::body;
+        if (context.ui.button("sheet.method", items[now].label, options)) {
+            context.act(app::SheetMethod{(now + 1) % items.size()});
+        }
+        return;
+    }
+    const auto hit = context.ui.choice("sheet.method", items, static_cast<int>(now), {.rect = rect});
+    if (hit) context.act(app::SheetMethod{*hit});
+}
+
+bool may_be_negative(QuantityKind kind) {
+    return kind == QuantityKind::temperature || kind == QuantityKind::slope;
+}
+
+void draw_digits(ScreenContext& context, const SheetView& view, const MeasurePlan& plan) {
+    constexpr const char* labels[] = {"1", "2", "3", "4", "5", "6", "7", "8", "9", "\u00B1", "0", "."};
+    constexpr const char* ids[] = {"1", "2", "3", "4", "5", "6", "7", "8", "9", "sign", "0", "point"};
+    for (std::size_t i = 0; i < plan.digits.size(); ++i) {
+        if (plan.digits[i].empty()) continue;
+        KeyOptions options;
+        options.rect = plan.digits[i];
+        const char key = i == 9 ? '-' : labels[i][0];
+        options.shortcut = static_cast<char32_t>(key);
+        options.enabled = i != 9 || may_be_negative(view.sheet.kind);
+        options.selected = i == 9 && view.sheet.entry.negative;
+        if (!context.ui.key(std::string("sheet.key.") + ids[i], labels[i], options)) continue;
+        if (i == 9) {
+            context.act(app::SheetSign{});
+        } else {
+            context.act(app::SheetDigit{key});
+        }
+    }
+}
+
+void draw_fractions(ScreenContext& context, const SheetView& view, MeasurePlan& plan) {
+    const bool phone = context.ui.metrics().compact();
+    const std::string none = context.say("sheet.no_fraction");
+    for (std::size_t i = 0; i < plan.fractions.size(); ++i) {
+        if (plan.fractions[i].empty() || (phone && i > 8)) continue;
+        KeyOptions options;
+        options.rect = plan.fractions[i];
+        if (phone && i == 7) {
+            if (context.ui.key("sheet.fraction.plus", "+\u20091/16", {.role = TextRole::row, .rect = options.rect})) {
+                context.act(app::SheetPlusSixteenth{});
+            }
+            continue;
+        }
+        const int last = phone ? 8 : 15;
+        const int sixteenths = static_cast<int>(i) == last ? 0
+                               : phone                     ? 2 * (static_cast<int>(i) + 1)
+                                                           : static_cast<int>(i) + 1;
+        options.selected = sixteenths != 0 && view.sheet.entry.sixteenths == sixteenths;
+        if (context.ui.fraction_key("sheet.fraction." + std::to_string(sixteenths), sixteenths, none, options)) {
+            context.act(app::SheetFraction{sixteenths});
+        }
+    }
+    if (phone && !plan.fractions[11].empty()) {
+        plan.picture = {plan.fractions[9].x0, plan.fractions[9].y0, plan.fractions[11].x1, plan.fractions[11].y1};
+    }
+}
+
+void draw_operations(ScreenContext& context, const SheetView& view, const MeasurePlan& plan) {
+    Ui& ui = context.ui;
+    KeyOptions back{.icon = Icon::backspace, .rect = plan.backspace};
+    back.on_hold = [&context] { context.act(app::SheetClear{}); };
+    if (ui.key("sheet.backspace", context.say("sheet.backspace"), back)) context.act(app::SheetBackspace{});
+    const bool steps = view.unit.step > 0;
+    if (!plan.plus.empty()) {
+        if (ui.key("sheet.plus", "+", {.icon = Icon::plus, .enabled = steps, .rect = plan.plus}))
+            context.act(app::SheetStep{1});
+        if (ui.key("sheet.minus", "\u2212", {.icon = Icon::minus, .enabled = steps, .rect = plan.minus})) {
+            context.act(app::SheetStep{-1});
+        }
+    }
+    KeyOptions next{.primary = true, .role = TextRole::row, .rect = plan.next};
+    next.enabled = view.hint.kind != HintKind::impossible;
+    const std::string field = view.next ? context.say(app::field_key(view.next->field)) : "";
+    if (context.ui.metrics().compact()) {
+        const std::string label = view.next ? context.say("sheet.next_named", {field}) : context.say("sheet.done");
+        if (ui.key("sheet.next", label, next)) context.act(app::SheetKeep{true});
+        return;
+    }
+    // The name of the next reading only where the key is wide enough for it.
+    if (context.ui.text_width(field, TextRole::caption, Weight::regular) <=
+        plan.next.width() - context.ui.metrics().dp(14)) {
+        next.detail = field;
+    }
+    if (ui.key("sheet.next", context.say(view.next ? "sheet.next" : "sheet.done"), next))
+        context.act(app::SheetKeep{true});
+}
+
+void draw_side_buttons(ScreenContext& context, const SheetView& view, const MeasurePlan& plan) {
+    Ui& ui = context.ui;
+    if (plan.done.empty()) return;
+    const bool wide = ui.metrics().width_class == WidthClass::expanded;
+    const Align align = wide ? Align::left : Align::center;
+    const auto options = [&](const Rect& rect, bool enabled, Align side) {
+        ButtonOptions o;
+        o.rect = rect;
+        o.enabled = enabled;
+        o.align = side;
+        o.role = TextRole::body;
+        return o;
+    };
+    if (ui.button("sheet.again", context.say("sheet.again"),
+                  options(plan.again, view.value || view.sheet.before.value, align))) {
+        context.act(app::SheetAgain{});
+    }
+    const bool can_copy = !view.same.empty();
+    ButtonOptions same = options(plan.same, can_copy, align);
+    if (can_copy) same.detail = app::owner_name(context.survey(), view.same.front());
+    if (ui.button("sheet.same", context.say("sheet.same"), same)) context.act(app::SheetSameAs{view.same.front()});
+    const bool zero_means_none = view.usual && view.usual->zero_is_typical;
+    if (ui.button("sheet.none", context.say("sheet.none"), options(plan.none, zero_means_none, Align::center))) {
+        context.act(app::SheetNone{});
+    }
+    if (ui.button("sheet.not_accessible", context.say("known.not_accessible_short"),
+                  options(plan.not_accessible, true, Align::center))) {
+        context.act(app::SheetNotAccessible{});
+    }
+    const bool can_keep = view.hint.kind != HintKind::impossible;
+    if (ui.button("sheet.done", context.say("sheet.done_close"), options(plan.done, can_keep, align))) {
+        context.act(app::SheetKeep{false});
+    }
+}
+
+std::string hint_text(const ScreenContext& context, const SheetView& view) {
+    if (app::disagrees(view.sheet, context.model.data->entry)) return context.say("hint.disagree");
+    switch (view.hint.kind) {
+        case HintKind::impossible:
+            return context.say("hint.impossible");
+        case HintKind::unusual_low:
+        case HintKind::unusual_high:
+            return context.say("hint.unusual");
+        case HintKind::finer_than_tool:
+            return context.say("hint.finer");
+        case HintKind::none:
+            break;
+    }
+    return "";
+}
+
+/// What is odd about the value, with a button that takes the likelier one. False where there is nothing to say.
+bool draw_hint(ScreenContext& context, const SheetView& view, const Rect& box) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const std::string hint = hint_text(context, view);
+    if (hint.empty() || box.height() < m.dp(60)) return false;
+    {
+        const std::string meant = view.hint.suggestion
+                                      ? app::as_entered(view.hint.suggestion->entry,
+                                                        app::units_of(view.sheet.kind)[view.hint.suggestion->unit])
+                                      : "";
+        const bool button = !meant.empty() && box.height() >= m.target_size(TargetClass::row);
+        if (button) {
+            if (ui.button("sheet.suggestion", context.say("hint.did_you_mean", {meant}),
+                          {.detail = hint, .align = Align::left, .role = TextRole::body, .rect = box})) {
+                context.act(app::SheetTakeSuggestion{});
+            }
+            return true;
+        }
+        const auto card = ui.card({.rect = box, .pad = m.dp(10)});
+        ui.text(hint, TextRole::caption, Weight::regular, {}, "sheet.hint");
+    }
+    return true;
+}
+
+/// The sketch of what is measured; other readings than those of a crossing have none.
+void draw_sketch(ScreenContext& context, const SheetView& view, const Rect& box) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    if (box.height() < m.dp(60) || app::owner_of(view.sheet.ref.field) != app::Owner::crossing) return;
+    const auto card = ui.card({.rect = box, .pad = 0});
+    // The sketch follows the keys: wheel and obstacle to one scale say at once whether the number can be right.
+    engine::Crossing crossing = context.survey().crossings[view.sheet.ref.index];
+    if (view.value && view.sheet.kind == QuantityKind::small_length) {
+        const auto length = engine::measured(static_cast<double>(*view.value) * engine::nanometre);
+        if (view.sheet.ref.field == Field::crossing_rise) crossing.rise = length;
+        if (view.sheet.ref.field == Field::crossing_gap) crossing.gap = length;
+        if (view.sheet.ref.field == Field::crossing_lip_height) crossing.lip_height = length;
+        if (view.sheet.ref.field == Field::crossing_slot) crossing.slot = length;
+    }
+    const CrossingSection section = section_of(crossing, present_wheel(context));
+    const Rect inner = box.inset(2);
+    const float ground = inner.height() * 0.26F;
+    const Rect air{inner.x0, inner.y0, inner.x1, inner.y1 - ground};
+    draw_crossing_section(ui.canvas(), ui.theme(), inner, air.y1, section_scale(air, section, m.dp(1)), section);
+}
+
+void draw_title(ScreenContext& context, const SheetView& view, const MeasurePlan& plan) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const Theme& theme = ui.theme();
+    const std::string name = capitalised(context.say(app::field_key(view.sheet.ref.field)));
+    const std::string owner = app::owner_name(context.survey(), view.sheet.ref);
+    const std::string before = value_text(context, view.sheet.ref);
+    const Rect& box = plan.title;
+    if (m.compact()) {
+        ui.text_at({box.x0, box.center().y - m.dp(4)}, name,
+                   {TextRole::section, Weight::medium, theme.text, Align::left}, box.width(), "sheet.title");
+        ui.text_at({box.x0, box.center().y + m.cap_height(TextRole::caption) + m.dp(12)}, owner,
+                   {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
+        if (ui.button("sheet.close", "", {.style = ButtonStyle::quiet, .icon = Icon::close, .rect = plan.close})) {
+            context.act(app::SheetKeep{false});
+        }
+        return;
+    }
+    const float first = box.y0 + m.cap_height(TextRole::section) + m.dp(4);
+    ui.text_at({box.x0, first}, name, {TextRole::section, Weight::medium, theme.text, Align::left}, box.width(),
+               "sheet.title");
+    const float line = m.line_height(TextRole::caption);
+    ui.text_at({box.x0, first + line + m.dp(6)}, owner, {TextRole::caption, Weight::regular, theme.text2, Align::left},
+               box.width());
+    const std::string was = before.empty() ? context.say("sheet.before_none") : context.say("sheet.before", {before});
+    ui.text_at({box.x0, first + m.dp(2) * line + m.dp(8)}, was,
+               {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
+}
+
+void draw_pages(ScreenContext& context, const SheetView& view, const Rect& rect) {
+    if (rect.empty()) return;
+    const std::array<ChoiceItem, 2> items = {{{"digits", "123", {}, true}, {"fractions", "\u215B", {}, true}}};
+    const auto hit = context.ui.choice("sheet.page", items, view.sheet.fraction_page ? 1 : 0, {.rect = rect});
+    if (hit) context.act(app::SheetPage{*hit == 1});
+}
+
+}  // namespace
+
+void draw_measure_sheet(ScreenContext& context, const Rect& area) {
+    const SheetView view = view_of(context);
+    MeasurePlan plan = measure_plan(context.ui.metrics(), area,
+                                    {view.unit.sixteenths, view.sheet.fraction_page, !view.methods.empty()});
+    draw_title(context, view, plan);
+    draw_readout(context, view, plan.readout);
+    draw_units(context, view, plan.units);
+    draw_methods(context, view, plan.methods);
+    draw_pages(context, view, plan.pages);
+    draw_digits(context, view, plan);
+    draw_fractions(context, view, plan);
+    draw_operations(context, view, plan);
+    draw_side_buttons(context, view, plan);
+    // Where there are no fractions the sketch gets their place: the comparison of sizes is the message.
+    const bool roomy = plan.aside.height() > context.ui.metrics().dp(128);
+    const bool said = draw_hint(context, view, plan.picture.empty() ? plan.aside : plan.picture);
+    if (roomy && !(said && plan.picture.empty())) draw_sketch(context, view, plan.aside);
+    if (!roomy && !said) draw_sketch(context, view, plan.picture);
+}
+
+}  // namespace sillwalk::ui

@@ -1,0 +1,69 @@
+#pragma once
+/// What every screen gets: the kit, the model to read, the words, and a list for what the person did.
+
+#include "app/core/action.hpp"
+#include "app/core/model.hpp"
+#include "app/text/explain.hpp"
+#include "app/text/language.hpp"
+#include "app/ui/ui.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sillwalk::ui {
+
+/// What the drawing itself remembers: nothing that belongs to the visit.
+struct Scratch {
+    std::string search;          ///< of the list of visits
+    std::string headline;        ///< last seen, to flash the bar when it changes
+    double headline_since = -1;  ///< Ui::now of the change
+};
+
+struct ScreenContext {
+    Ui& ui;
+    const app::AppModel& model;
+    const app::Language& language;
+    std::vector<app::Action>& actions;  ///< applied after the frame
+    Scratch& scratch;
+    std::int64_t utc_ms = 0;
+    int utc_offset_minutes = 0;  ///< of the place's clock, for "14:03"
+
+    [[nodiscard]] std::string say(std::string_view key) const { return language.get(key); }
+    [[nodiscard]] std::string say(std::string_view key, const std::vector<std::string>& arguments) const {
+        return language.fill(key, arguments);
+    }
+    void act(app::Action action) const { actions.push_back(std::move(action)); }
+    [[nodiscard]] const engine::Survey& survey() const { return model.visit->survey; }
+    [[nodiscard]] app::UnitSystem units() const {
+        return model.settings.us_units ? app::UnitSystem::us : app::UnitSystem::si;
+    }
+    [[nodiscard]] app::TextContext text() const {
+        return {language, units(), survey(), model.data->catalogue, model.data->tables};
+    }
+};
+
+/// Draws the whole app: frame, bars and the screen that the model is on. Actions are added to context.actions.
+void draw_app(ScreenContext& context);
+
+// ---- one function per screen; `area` is the content region without the bars
+void draw_visits(ScreenContext& context, const Rect& area);
+void draw_overview(ScreenContext& context, const Rect& area);
+void draw_route(ScreenContext& context, const Rect& area);
+void draw_room(ScreenContext& context, const Rect& area);
+void draw_crossing(ScreenContext& context, const Rect& area);
+void draw_loads(ScreenContext& context, const Rect& area);
+void draw_cart(ScreenContext& context, const Rect& area);
+void draw_washing(ScreenContext& context, const Rect& area);
+void draw_washing_step(ScreenContext& context, const Rect& area);
+void draw_answer(ScreenContext& context, const Rect& area);
+void draw_temperature(ScreenContext& context, const Rect& area);
+void draw_setup(ScreenContext& context, const Rect& area);
+
+// ---- what lies over a screen
+/// Takes the whole region right of the rail.
+void draw_measure_sheet(ScreenContext& context, const Rect& area);
+void draw_choice_sheet(ScreenContext& context);
+void draw_reason_sheet(ScreenContext& context);
+
+}  // namespace sillwalk::ui

@@ -1,0 +1,113 @@
+#pragma once
+/// The whole app without a window: the shell on a database of its own, driven by scripts, pictures by the software
+/// renderer.
+
+#include "app/driver/driver.hpp"
+#include "app/shell/shell.hpp"
+#include "platforms/common/software_renderer.hpp"
+#include "tests/app_storage/scratch.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+
+namespace sillwalk::test {
+
+/// Loaded once for all tests of the program: it is never changed.
+inline std::shared_ptr<const app::EngineData> shared_data() {
+    static const std::shared_ptr<const app::EngineData> data = [] {
+        auto loaded = app::load_engine_data();
+        if (!loaded) FAIL(loaded.error().message);
+        return *loaded;
+    }();
+    return data;
+}
+
+class AppHost {
+public:
+    explicit AppHost(float width = 1280, float height = 800) {
+        start();
+        driver::DriverOptions options;
+        options.width = width;
+        options.height = height;
+        driver_ = std::make_unique<driver::Driver>(host(), options);
+    }
+
+    void start() {
+        shell_.reset();
+        app::ShellOptions options;
+        options.database = scratch_.file("visits.db");
+        options.demo = true;
+        options.threads = false;
+        options.services.utc_ms = [this] { return utc_ms_ += 10; };
+        auto opened = app::Shell::open(shared_data(), options);
+        if (!opened) FAIL(opened.error().message);
+        shell_ = std::move(*opened);
+    }
+    void run(const std::string& text) {
+        const auto script = driver::parse_script(text);
+        if (!script) FAIL(script.error().where << ": " << script.error().message);
+        const auto done = driver_->run(*script);
+        if (!done) FAIL(done.error().where << ": " << done.error().message << "\n" << shell_->describe());
+        SUCCEED();
+    }
+    void run_file(const std::string& name) {
+        std::string path = SILLWALK_SCRIPTS;
+        path.append("/").append(name);
+        std::ifstream file(path);
+        REQUIRE(file.good());
+        std::ostringstream text;
+        text << file.rdbuf();
+        run(text.str());
+    }
+    [[nodiscard]] app::Shell& shell() { return *shell_; }
+    [[nodiscard]] const driver::Driver& driver() const { return *driver_; }
+
+private:
+    /// Pictures are kept only where SILLWALK_SHOTS names a folder.
+    static engine::Result<void> save(const ui::FrameOutput& frame, const std::string& name, const std::string& size) {
+        const char* folder = std::getenv("SILLWALK_SHOTS");
+        const platforms::Image image = platforms::render(frame);
+        if (image.rgba.empty()) return engine::fail(engine::ErrorCode::no_answer, "an empty picture");
+        if (!folder) return {};
+        return platforms::write_png(image, (std::filesystem::path(folder) / (size + "-" + name)).string());
+    }
+    driver::DriverHost host() {
+        driver::DriverHost host;
+        host.frame = [this](const ui::FrameInput& input) {
+            size_ =
+                std::to_string(static_cast<int>(input.width)) + "x" + std::to_string(static_cast<int>(input.height));
+            return shell_->frame(input);
+        };
+        host.save_shot = [this](const ui::FrameOutput& frame, const std::string& name) {
+            return save(frame, name, size_);
+        };
+        host.set = [this](std::string_view name, std::string_view value) { return set(name, value); };
+        host.restart = [this]() -> engine::Result<void> {
+            start();
+            return {};
+        };
+        host.print = [](std::string_view text) { WARN(std::string(text)); };
+        return host;
+    }
+    engine::Result<void> set(std::string_view name, std::string_view value) {
+        if (name == "theme") shell_->act(app::SetTheme{std::string(value)});
+        if (name == "language") shell_->act(app::SetLanguage{std::string(value)});
+        if (name == "glove") shell_->act(app::SetGlove{value == "on"});
+        if (name == "text") shell_->act(app::SetTextPercent{std::atoi(std::string(value).c_str())});
+        if (name == "hand") shell_->act(app::SetLeftHanded{value == "left"});
+        return {};
+    }
+
+    Scratch scratch_;
+    std::int64_t utc_ms_ = 1795600000000;
+    std::string size_;
+    std::unique_ptr<app::Shell> shell_;
+    std::unique_ptr<driver::Driver> driver_;  ///< draws at once, so the app must be there first
+};
+
+}  // namespace sillwalk::test
