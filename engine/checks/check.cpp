@@ -62,6 +62,32 @@ Outcome outcome_with_only(const ReadingRef& reading, const CheckEntry& check, co
     return check.run(alone).outcome;
 }
 
+bool belongs_to(const ReadingRef& reading, const Place& place) {
+    if (reading.index != place.index) return false;
+    const Field field = reading.field;
+    switch (place.kind) {
+        case PlaceKind::none:
+            return false;
+        case PlaceKind::room:
+            return field >= Field::room_air && field <= Field::room_cleanroom;
+        case PlaceKind::crossing:
+            return field >= Field::crossing_kind && field <= Field::crossing_wetness;
+        case PlaceKind::washing:
+            return field >= Field::washing_agent && field <= Field::washing_rinsed;
+    }
+    return false;
+}
+
+/// The readings of the deciding place first: the others come from the rest of the route.
+void put_own_place_first(Finding& finding) {
+    const auto all = finding.drivers;
+    finding.drivers = {};
+    for (const ReadingRef& reading : all) {
+        if (belongs_to(reading, finding.place)) finding.drivers.push(reading);
+    }
+    for (const ReadingRef& reading : all) finding.drivers.add(reading);
+}
+
 }  // namespace
 
 std::span<const CheckEntry, check_count> all_checks() {
@@ -75,6 +101,7 @@ Finding run_check(const CheckEntry& check, const CheckContext& context) {
     at_corner.corner = Corner::nominal;
     finding.outcome_nominal = check.run(at_corner).outcome;
     finding.turns_on = finding.outcome != finding.outcome_nominal;
+    put_own_place_first(finding);
     return finding;
 }
 

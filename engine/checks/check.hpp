@@ -1,16 +1,16 @@
 #pragma once
-/// The checks of method.md §3. Each is one function: what one cart asks against what one candidate offers, at one end of the
-/// readings' ranges. A check never ranks and never writes prose.
-
-#include <array>
-#include <cstdint>
-#include <optional>
-#include <span>
+/// The checks of method.md §3. Each is one function: what one cart asks against what one candidate offers, at one end
+/// of the readings' ranges. A check never ranks and never writes prose.
 
 #include "engine/checks/demand.hpp"
 #include "engine/model/catalogue.hpp"
 #include "engine/model/finding.hpp"
 #include "engine/walk/walk.hpp"
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <span>
 
 namespace sillwalk::engine {
 
@@ -48,13 +48,14 @@ struct CheckEntry {
     CheckId id;
     std::uint8_t parts;  ///< Parts it looks at
     bool uses_walk;
-    bool by_crossing;    ///< only_crossing has a meaning for it
+    bool by_crossing;  ///< only_crossing has a meaning for it
     CheckFunction run;
 };
 /// All checks, in the order in which they are shown.
 [[nodiscard]] std::span<const CheckEntry, check_count> all_checks();
 
-/// Runs one check at the worst corner and, where ranges are open, at nominal too, and fills turns_on and outcome_nominal.
+/// Runs one check at the worst corner and, where ranges are open, at nominal too, and fills turns_on and
+/// outcome_nominal.
 [[nodiscard]] Finding run_check(const CheckEntry& check, const CheckContext& context);
 
 /// As run_check(), and looks for the one reading whose range alone changes the outcome: the first driver that does.

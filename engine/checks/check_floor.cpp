@@ -26,6 +26,7 @@ ContactInput input_of(const Wheel& wheel, const Floor& floor, const Press& press
     input.width = wheel.tread_width;
     input.modulus = press.modulus;
     input.poisson = press.poisson;
+    input.with_approach = false;
     if (floor.modulus) input.floor_modulus = floor.modulus->value;
     return input;
 }

@@ -53,6 +53,7 @@ std::optional<Length> standing_half_width(Judge& judge, const CheckContext& cont
     input.width = context.wheel->tread_width;
     input.modulus = modulus->value;
     input.poisson = context.tread->poisson->value;
+    input.with_approach = false;
     const auto press = contact(input, context.tables->layer);
     if (!press) {
         judge.missing_figure();

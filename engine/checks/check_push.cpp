@@ -74,18 +74,19 @@ void judge_rest(const Setting& setting, const PushEvent& event, const PersonLimi
 
 void judge_force(const Setting& setting, const PushEvent& event, const PersonLimit& limit) {
     const TeamUse team = team_use(event.force / limit.force, setting.people);
-    const bool over_single = event.force > limit.force;
-    setting.judge.part(
-        {.demand = amount(event.force),
-         .capacity = amount(limit.force),
-         .use = team.use,
-         .statement = team.team && over_single ? Statement::push_team : statement_of(event.kind),
-         .place = event.place,
-         .formula = formula_of(event.kind),
-         .numbers = {amount(event.force), amount(limit.force), amount(limit.women), amount(limit.biomechanical),
-                     amount(limit.upper), amount(limit.guide), governing(limit), amount(setting.people)},
-         .outcome = team.outcome,
-         .needs_team = team.team});
+    const bool by_team = team.team && event.force > limit.force;
+    setting.judge.part({.demand = amount(event.force),
+                        .capacity = amount(limit.force),
+                        .use = team.use,
+                        .statement = by_team ? Statement::push_team : statement_of(event.kind),
+                        .place = event.place,
+                        .formula = formula_of(event.kind),
+                        .numbers = {amount(event.force), amount(limit.force), amount(limit.women),
+                                    amount(limit.biomechanical), amount(limit.upper), amount(limit.guide),
+                                    governing(limit), by_team ? amount(setting.people) : amount(event.other_force)},
+                        .outcome = team.outcome,
+                        .conflict = !by_team && event.other_force > Force{},
+                        .needs_team = team.team});
 }
 
 /// Colder of both sides: the push may begin on one and end on the other.

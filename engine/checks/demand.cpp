@@ -94,9 +94,9 @@ ChoiceInput<Wetness> run_up_of(const Survey& survey, std::uint16_t crossing_inde
 template <class T>
 Input<T> reversed(const Input<T>& input) {
     Input<T> turned = input;
-    turned.nominal = -input.nominal;
-    turned.low = -input.high;
-    turned.high = -input.low;
+    turned.nominal = T{} - input.nominal;
+    turned.low = T{} - input.high;
+    turned.high = T{} - input.low;
     return turned;
 }
 

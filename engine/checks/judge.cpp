@@ -58,7 +58,6 @@ void Judge::part(const Part& part) {
     EXPECT_CONTRACT(part.use >= 0.0);
     const Outcome outcome = part.outcome.value_or(outcome_of(part.use, context_->tables->practice));
     for (const CitationId citation : part.citations) cite(citation);
-    finding_.conflict = finding_.conflict || part.conflict;
     const bool worse =
         !any_part_ || outcome > finding_.outcome || (outcome == finding_.outcome && part.use > finding_.use);
     any_part_ = true;
@@ -78,6 +77,7 @@ void Judge::replace_worst(const Part& part, Outcome outcome) {
     finding_.use = part.use;
     finding_.has_use = outcome != Outcome::does_not_apply;
     finding_.formula = part.formula;
+    finding_.conflict = part.conflict;
     EXPECT_CONTRACT(part.numbers.size() <= finding_.numbers.size());
     finding_.numbers = {};
     std::copy(part.numbers.begin(), part.numbers.end(), finding_.numbers.begin());

@@ -122,13 +122,13 @@ std::optional<Length> rolled_rise(Judge& judge, Length diameter, const Obstacle&
 
 struct Leg {
     Mass mass;
-    double rolling_high = 0, rolling_low = 0;
+    push_detail::Coefficient rolling;
 };
 std::optional<Leg> leg_of(Judge& judge, const CheckContext& context, const CrossingDemand& crossing) {
     const auto mass = mass_on_leg(judge, *context.cart, crossing.loaded);
     const auto rolling = push_detail::rolling_on(judge, context, crossing.floor);
     if (!mass || !rolling) return std::nullopt;
-    return Leg{*mass, rolling->high, rolling->low};
+    return Leg{*mass, *rolling};
 }
 
 }  // namespace
@@ -152,8 +152,13 @@ std::optional<Coefficient> rolling_on(Judge& judge, const CheckContext& context,
     judge.cite(row->lever_arm.citation);
     judge.cite(bearing->friction.citation);
     const Length low = row->lever_arm.low.value_or(row->lever_arm.value);
-    return Coefficient{coefficient_with(context, *bearing, row->lever_arm.value),
-                       coefficient_with(context, *bearing, low)};
+    Coefficient coefficient{coefficient_with(context, *bearing, row->lever_arm.value),
+                            coefficient_with(context, *bearing, low), 0.0};
+    for (const auto& figure : row->lever_arm.conflicting) {
+        coefficient.other = std::max(coefficient.other, coefficient_with(context, *bearing, figure.value));
+        judge.cite(figure.citation);
+    }
+    return coefficient;
 }
 
 std::optional<PushEvent> start_event(Judge& judge, const CheckContext& context, const StopDemand& stop) {
@@ -164,6 +169,7 @@ std::optional<PushEvent> start_event(Judge& judge, const CheckContext& context, 
     event.kind = PushEventKind::start;
     event.place = {PlaceKind::room, stop.room};
     event.force = rolling->high * weight_of(*mass);
+    event.other_force = rolling->other * weight_of(*mass);
     event.wetness = &stop.wetness;
     event.floor = &stop.floor;
     event.air = &stop.air;
@@ -179,7 +185,11 @@ std::optional<PushEvent> ramp_event(Judge& judge, const CheckContext& context, c
     PushEvent event = event_at(PushEventKind::ramp, context, crossing);
     event.slope = slope->high;
     event.length = *length;
-    event.force = (slope->high.sine() + leg->rolling_high * slope->high.cosine()) * weight_of(leg->mass);
+    const auto force_with = [&](double rolling) {
+        return (slope->high.sine() + rolling * slope->high.cosine()) * weight_of(leg->mass);
+    };
+    event.force = force_with(leg->rolling.high);
+    if (leg->rolling.other > 0.0) event.other_force = force_with(leg->rolling.other);
     return event;
 }
 
@@ -190,7 +200,7 @@ std::optional<PushEvent> hold_back_event(Judge& judge, const CheckContext& conte
     const auto length = judge.high(crossing.slope_length);
     if (!leg || !length) return std::nullopt;
     const Slope down = -slope->low;
-    const double kept = down.sine() - leg->rolling_low * down.cosine();
+    const double kept = down.sine() - leg->rolling.low * down.cosine();
     if (kept <= 0.0) return std::nullopt;
     PushEvent event = event_at(PushEventKind::hold_back, context, crossing);
     event.slope = down;
@@ -211,7 +221,7 @@ std::optional<PushEvent> crossing_event(Judge& judge, const CheckContext& contex
     if (!slope || !leg || !wheelbase || !centre || !hand_high || !hand_low) return std::nullopt;
 
     Climb climb;
-    climb.rolling = leg->rolling_high;
+    climb.rolling = leg->rolling.high;
     climb.normal = slope->high.cosine() * weight_of(leg->mass);
     climb.along = slope->high.sine() * weight_of(leg->mass);
     climb.loads = axle_forces(leg->mass, *wheelbase, *centre, slope->high);

@@ -12,6 +12,7 @@ struct PushEvent {
     PushEventKind kind = PushEventKind::start;
     Place place;
     Force force{};               ///< that decides
+    Force other_force{};         ///< by the greatest rolling resistance published elsewhere; 0 where sources agree
     Force at_axle{}, at_hand{};  ///< crossing only: pushed at axle height and at hand height
     bool jams = false;           ///< crossing only: pushed at hand height the cart tilts or jams instead of climbing
     const CrossingDemand* crossing = nullptr;  ///< null at a start
@@ -36,6 +37,7 @@ namespace push_detail {
 /// Rolling resistance of the candidate on one floor: the share of the load, at the careful end and at the low end.
 struct Coefficient {
     double high = 0, low = 0;
+    double other = 0;  ///< by the greatest conflicting figure; 0 where sources agree
 };
 [[nodiscard]] std::optional<Coefficient> rolling_on(Judge& judge, const CheckContext& context,
                                                     const ChoiceInput<const Floor*>& floor);

@@ -124,9 +124,9 @@ struct Finding {
     std::array<Amount, 8> numbers{};  ///< arguments of the statement, in its order
     std::uint8_t number_count = 0;
     const char* formula = "";     ///< id of a FormulaRow; static storage
-    SmallList<ReadingRef, 10> drivers, missing;
-    SmallList<Assumption, 6> assumptions;
-    SmallList<CitationId, 8> citations;
+    SmallList<ReadingRef, 32> drivers, missing;  ///< shown findings name the readings of their own place first
+    SmallList<Assumption, 12> assumptions;
+    SmallList<CitationId, 12> citations;
 
     friend bool operator==(const Finding&, const Finding&) = default;
 };

@@ -120,7 +120,7 @@ Result<Contact> layer_contact(const ContactInput& in, Pressure modulus, const La
     out.peak = modulus * (out.half_width / in.diameter) * solution->factors.pressure;
     out.mean = in.load / (2 * (out.half_width * in.width));
     const Length curvature_height = out.half_width * out.half_width / (0.5 * in.diameter);
-    out.approach = curvature_height * layer_approach(*solution, in.poisson);
+    if (in.with_approach) out.approach = curvature_height * layer_approach(*solution, in.poisson);
     return out;
 }
 

@@ -38,6 +38,7 @@ struct ContactInput {
     std::optional<Pressure> floor_modulus;
     double floor_poisson = 0.2;
     std::optional<Length> tread_thickness;  ///< bonded on a core taken as rigid; flat treads only
+    bool with_approach = true;              ///< how far a bonded tread settles costs far more than its pressure
 };
 enum class ContactModel { line, elliptic, layer };
 struct Contact {

@@ -5,6 +5,7 @@
 #include "engine/select/score_cart.hpp"
 
 #include <algorithm>
+#include <span>
 
 namespace sillwalk::engine {
 namespace {
@@ -26,23 +27,23 @@ RankedCandidate in_full(CartScore& score, const Candidate& candidate) {
     return ranked;
 }
 
-/// The nearest `count` of the failing candidates, completed. Scores only grow as stages are added, so a candidate that
-/// is complete and first in the order is truly the next one: the others need no further work.
-std::vector<ScoredCandidate> nearest_of(CartScore& score, std::vector<ScoredCandidate> failing, std::size_t count) {
-    const auto later = [](const ScoredCandidate& a, const ScoredCandidate& b) {
-        return nearer_to_holding(b.score, b.candidate, a.score, a.candidate);
+bool is_nearer(const ScoredCandidate& a, const ScoredCandidate& b) {
+    return nearer_to_holding(a.score, a.candidate, b.score, b.candidate);
+}
+
+/// The nearest `count` of the failing candidates, completed. Scores only grow as stages are added, so a candidate is
+/// left as soon as it is further off than all that are kept: most never need a walk.
+std::vector<ScoredCandidate> nearest_of(CartScore& score, std::span<const ScoredCandidate> failing, std::size_t count) {
+    std::vector<ScoredCandidate> nearest;  // nearest first
+    if (count == 0) return nearest;
+    const auto may_enter = [&](const ScoredCandidate& scored) {
+        return nearest.size() < count || is_nearer(scored, nearest.back());
     };
-    std::make_heap(failing.begin(), failing.end(), later);
-    std::vector<ScoredCandidate> nearest;
-    while (nearest.size() < count && !failing.empty()) {
-        std::pop_heap(failing.begin(), failing.end(), later);
-        if (failing.back().next == Stage::complete) {
-            nearest.push_back(failing.back());
-            failing.pop_back();
-            continue;
-        }
-        score.advance(failing.back());
-        std::push_heap(failing.begin(), failing.end(), later);
+    for (ScoredCandidate scored : failing) {
+        while (scored.next != Stage::complete && may_enter(scored)) score.advance(scored);
+        if (!may_enter(scored)) continue;
+        if (nearest.size() == count) nearest.pop_back();
+        nearest.insert(std::upper_bound(nearest.begin(), nearest.end(), scored, is_nearer), scored);
     }
     return nearest;
 }
@@ -163,7 +164,7 @@ CartAdvice advise(CandidateSpace& space, const Survey& survey, std::size_t cart_
 
     const std::size_t wanted =
         advice.nothing_holds ? std::max<std::size_t>(options.turned_down, 1) : options.turned_down;
-    const auto nearest = nearest_of(score, {failing, all.end()}, wanted);
+    const auto nearest = nearest_of(score, {all.data() + holding, all.size() - holding}, wanted);
     if (advice.nothing_holds && !nearest.empty()) advice.nearest = in_full(score, nearest.front().candidate);
     for (std::size_t i = 0; i < std::min(nearest.size(), options.turned_down); ++i) {
         advice.turned_down.push_back(turned_down(score, nearest[i].candidate));

@@ -1,5 +1,7 @@
 #include "engine/select/score_cart.hpp"
 
+#include <algorithm>
+
 namespace sillwalk::engine {
 namespace {
 
@@ -13,6 +15,20 @@ constexpr std::uint8_t all_parts = wheel_bearing_rig | part_preparation;
 
 Stage after(Stage stage) {
     return static_cast<Stage>(static_cast<std::uint8_t>(stage) + 1);
+}
+
+bool has_castor(const CartDemand& demand, CastorFunction function) {
+    return std::any_of(demand.castors.begin(), demand.castors.end(),
+                       [function](const CastorPosition& castor) { return castor.function == function; });
+}
+
+/// A rig stands for the cart's castors of its function. Where some of them swivel, the swivelling ones are what is
+/// chosen: their rigid fellows come from the same series. A cart whose castors were not read takes any.
+bool suits(const Rig& offered, const CartDemand& demand) {
+    if (demand.castors.empty()) return true;
+    const bool swivels = has_castor(demand, CastorFunction::swivel) || has_castor(demand, CastorFunction::total_lock);
+    if (swivels && offered.function == CastorFunction::rigid) return false;
+    return has_castor(demand, offered.function);
 }
 
 }  // namespace
@@ -111,32 +127,19 @@ Score CartScore::stage_score(const ScoredCandidate& scored) {
     return {};
 }
 
-/// A candidate names one rig. Swivels lead, trail and turn, so where a cart has any, theirs is the rig that is judged; its
-/// rigid castors take the rigid rig of the same finish.
-CastorFunction leading_function(const std::vector<CastorPosition>& castors) {
-    bool total_lock = false;
-    for (const CastorPosition& castor : castors) {
-        if (castor.function == CastorFunction::swivel) return CastorFunction::swivel;
-        total_lock = total_lock || castor.function == CastorFunction::total_lock;
-    }
-    if (castors.empty()) return CastorFunction::swivel;
-    return total_lock ? CastorFunction::total_lock : CastorFunction::rigid;
-}
-
 void CartScore::advance(ScoredCandidate& scored) {
     scored.score = scored.score + stage_score(scored);
     scored.next = after(scored.next);
 }
 
 std::vector<ScoredCandidate> CartScore::score_all() {
-    const CastorFunction function = leading_function(demand_->castors);
     std::vector<ScoredCandidate> all;
     all.reserve(space_->candidates());
     for (std::uint32_t w = 0; w < space_->wheels().size(); ++w) {
         const WheelRows& rows = space_->wheels()[w];
         for (std::uint16_t b = 0; b < rows.bearings.size(); ++b) {
             for (std::uint16_t r = 0; r < rows.rigs.size(); ++r) {
-                if (space_->catalogue().rigs[rows.rigs[r]].function != function) continue;
+                if (!suits(space_->catalogue().rigs[rows.rigs[r]], *demand_)) continue;
                 for (const Preparation preparation : preparations) {
                     ScoredCandidate scored;
                     scored.candidate = {w, rows.bearings[b], rows.rigs[r], preparation};

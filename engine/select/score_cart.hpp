@@ -20,15 +20,12 @@ struct ScoredCandidate {
     Score score;
 };
 
-/// The rig function that a candidate for a cart with these castors names.
-[[nodiscard]] CastorFunction leading_function(const std::vector<CastorPosition>& castors);
-
 class CartScore {
 public:
     /// Both must outlive the object.
     CartScore(CandidateSpace& space, const CartDemand& demand);
 
-    /// All candidates, each scored until it fails or is complete.
+    /// All candidates whose rig has a function of the cart's castors, each scored until it fails or is complete.
     [[nodiscard]] std::vector<ScoredCandidate> score_all();
     /// Adds the candidate's next stage.
     void advance(ScoredCandidate& scored);

@@ -179,6 +179,17 @@ TEST_CASE("push: cold lowers the limit by judgement and says so", "[push]") {
           freezer.assumptions.end());
 }
 
+TEST_CASE("push: where sources differ on rolling resistance both forces are told", "[push]") {
+    // A drive-sizing database (second-hand) has 5.08 mm for polymer on concrete: 0.08128 on a radius of 62.5 mm.
+    CheckCase disputed;
+    disputed.tables.rolling.front().lever_arm.conflicting.push_back({5.08 * millimetre, 1});
+    const Finding finding = disputed.run(CheckId::push);
+    CHECK(finding.conflict);
+    CHECK(finding.numbers[0].si == Approx(rolling * weight_300));
+    CHECK(finding.numbers[7].si == Approx(0.08128 * weight_300));
+    CHECK_FALSE(CheckCase{}.run(CheckId::push).conflict);
+}
+
 TEST_CASE("push: a tug is no business of people", "[push]") {
     CheckCase tug;
     tug.cart().moved_by = chosen(MovedBy::tug);

@@ -95,6 +95,20 @@ TEST_CASE("step: an outcome that changes inside the tape's tolerance turns on th
     CHECK(reading_path(finding.turns_on_reading) == "/crossings/0/rise");
 }
 
+TEST_CASE("step: the readings of the deciding crossing are named first", "[step]") {
+    CheckCase two;
+    Crossing higher = two.survey.crossings[0];
+    higher.id = CrossingId("higher");
+    higher.rise = measured(5.0 * millimetre);
+    two.crossing().rise = measured(2.0 * millimetre);
+    two.survey.crossings.push_back(higher);
+    two.cart().route[1].leaves_by = CrossingId("higher");
+    const Finding finding = two.run_in_detail(CheckId::step);
+    CHECK(finding.place == Place{PlaceKind::crossing, 1});
+    REQUIRE(finding.drivers.size() >= 2);
+    CHECK(reading_path(finding.drivers[0]) == "/crossings/1/rise");
+}
+
 TEST_CASE("step: a higher rise never improves it, a larger wheel never worsens it", "[step][property]") {
     CheckCase rising;
     double last = 0.0;

@@ -66,6 +66,15 @@ TEST_CASE("judge: the worst part decides and the first of equals stays", "[judge
     CHECK(judge.finish().needs_team);
 }
 
+TEST_CASE("judge: a conflict is told with the part that decides, whose numbers show it", "[judge]") {
+    const Bench bench;
+    Judge judge(CheckId::push, bench.context);
+    judge.part({.use = 0.2, .statement = Statement::push_start, .conflict = true});
+    CHECK(judge.finish().conflict);
+    judge.part({.use = 0.9, .statement = Statement::push_crossing_rest});
+    CHECK_FALSE(judge.finish().conflict);
+}
+
 TEST_CASE("judge: takes the careful end at the worst corner and the value at nominal", "[judge]") {
     Bench bench;
     const Input<Length> input = length_input(1.0, 2.0, 4.0);
