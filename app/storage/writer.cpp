@@ -63,7 +63,7 @@ void Writer::retry() {
 bool Writer::flush(int milliseconds) {
     if (!thread_.joinable()) pump();
     std::unique_lock lock(mutex_);
-    const auto settled = [this] { return queue_.empty() || (state_.refused && !try_again_); };
+    const auto settled = [this] { return !writing_ && (queue_.empty() || (state_.refused && !try_again_)); };
     idle_.wait_for(lock, std::chrono::milliseconds(milliseconds), settled);
     return state_.durable == state_.submitted;
 }
@@ -76,10 +76,12 @@ void Writer::pump() {
 void Writer::write_waiting(std::unique_lock<std::mutex>& lock) {
     if (queue_.empty()) return;
     try_again_ = false;
+    writing_ = true;
     const std::vector<StoreCommand> batch(queue_.begin(), queue_.end());
     lock.unlock();
     const auto done = apply_all(database_, batch);
     lock.lock();
+    writing_ = false;
     state_.refused = !done;
     state_.error = done ? engine::Error{} : done.error();
     if (done) {

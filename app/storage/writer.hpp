@@ -68,6 +68,7 @@ private:
     std::deque<const std::function<void(Database&)>*> jobs_;
     WriterState state_;
     bool try_again_ = false, closing_ = false;
+    bool writing_ = false;  ///< a batch is on its way to the disk; the old state does not tell of it
     std::thread thread_;
 };
 

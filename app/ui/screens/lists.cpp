@@ -189,7 +189,9 @@ void draw_loads(ScreenContext& context, const Rect& area) {
             gross_text(context, i) + " \u00B7 " + context.say("loads.stops", {std::to_string(cart.route.size())});
         if (const engine::RankedCandidate* first = app::headline(advice)) {
             options.badge = badge_of(first->verdict);
-            options.badge_word = verdict_text(context, first->verdict);
+            if (ui.metrics().width_class == WidthClass::expanded) {
+                options.badge_word = verdict_text(context, first->verdict);
+            }
         }
         if (ui.row("cart." + cart.id.text(), cart.name, options)) context.act(app::GoTo{{Screen::cart, i}});
     }
