@@ -56,7 +56,7 @@ std::string decided_by(const Finding& finding, const Workspace& work) {
 }
 
 std::string answer(const CartAdvice& advice, const Workspace& work) {
-    if (advice.nothing_holds) return work.language.get("answer.nothing_holds");
+    if (advice.nothing_holds) return work.language.get("desk.nothing_holds");
     return work.language.get(std::string("verdict.") + [&] {
         std::string key = engine::verdict_name(advice.ranked.front().verdict);
         for (char& c : key) {
@@ -72,10 +72,10 @@ void print_summary(const engine::Advice& advice, const Workspace& work) {
         const Finding* decides = first != nullptr ? deciding(*first) : nullptr;
         fmt::print("{} {}\n", cell(work.survey.carts[cart.cart].name, 34), answer(cart, work));
         if (first == nullptr) continue;
-        const char* role = cart.nothing_holds ? "answer.nearest" : "answer.choice";
+        const char* role = cart.nothing_holds ? "desk.nearest" : "desk.choice";
         fmt::print("   {} {}\n", cell(work.language.get(role), 18), app::candidate_name(first->candidate, work.text()));
         if (decides != nullptr) {
-            fmt::print("   {} {}\n", cell(work.language.get("answer.decides"), 18), decided_by(*decides, work));
+            fmt::print("   {} {}\n", cell(work.language.get("desk.decides"), 18), decided_by(*decides, work));
         }
     }
 }
@@ -110,17 +110,17 @@ void print_detail(const CartAdvice& advice, const Workspace& work) {
     for (const RankedCandidate& row : advice.ranked) print_candidate(row, ++place, work);
     const RankedCandidate* first = headline(advice);
     if (advice.nothing_holds && first != nullptr) {
-        fmt::print("  {}: {}\n", work.language.get("answer.nearest"),
+        fmt::print("  {}: {}\n", work.language.get("desk.nearest"),
                    app::candidate_name(first->candidate, work.text()));
     }
     if (first != nullptr) print_findings(*first, work);
     if (!advice.not_read.empty()) {
         std::vector<std::string> names;
         for (const auto& ref : advice.not_read) names.push_back(app::reading_name(ref, work.text()));
-        fmt::print("  {}\n", work.language.get("answer.not_read"));
+        fmt::print("  {}\n", work.language.get("desk.not_read"));
         for (const std::string& name : names) fmt::print("    {}\n", name);
     }
-    fmt::print("  {}\n", work.language.fill("answer.turned_down", {std::to_string(advice.turned_down_total),
+    fmt::print("  {}\n", work.language.fill("desk.turned_down", {std::to_string(advice.turned_down_total),
                                                                    std::to_string(advice.candidates_total)}));
     for (const engine::TurnedDown& row : advice.turned_down) {
         fmt::print("    {}\n      {}\n", app::candidate_name(row.candidate, work.text()),
@@ -128,7 +128,7 @@ void print_detail(const CartAdvice& advice, const Workspace& work) {
     }
     if (advice.present) {
         const Finding* decides = deciding(*advice.present);
-        fmt::print("  {}: {}\n    {}\n", work.language.get("answer.present"),
+        fmt::print("  {}: {}\n    {}\n", work.language.get("desk.present"),
                    app::candidate_name(advice.present->candidate, work.text()),
                    decides != nullptr ? decided_by(*decides, work) : "");
     }
@@ -136,13 +136,13 @@ void print_detail(const CartAdvice& advice, const Workspace& work) {
 
 void print_human(const engine::Advice& advice, const Workspace& work, bool detail) {
     fmt::print("{}\n{}\n\n", work.survey.site,
-               work.language.fill("answer.editions",
+               work.language.fill("desk.editions",
                                   {advice.engine_version, advice.catalogue_edition, advice.tables_edition}));
     print_summary(advice, work);
     if (detail) {
         for (const CartAdvice& cart : advice.carts) print_detail(cart, work);
     } else {
-        fmt::print("\n{}\n", work.language.get("answer.more"));
+        fmt::print("\n{}\n", work.language.get("desk.more"));
     }
     fmt::print("\n{}\n", work.language.get("caution.codes"));
 }
