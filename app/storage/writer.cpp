@@ -81,18 +81,19 @@ void Writer::write_waiting(std::unique_lock<std::mutex>& lock) {
     lock.unlock();
     const auto done = apply_all(database_, batch);
     lock.lock();
-    writing_ = false;
     state_.refused = !done;
     state_.error = done ? engine::Error{} : done.error();
     if (done) {
         queue_.erase(queue_.begin(), queue_.begin() + static_cast<std::ptrdiff_t>(batch.size()));
         state_.durable += batch.size();
     }
+    if (options_.on_change) {
+        lock.unlock();
+        options_.on_change();
+        lock.lock();
+    }
+    writing_ = false;  // only now: who waits in flush() finds the change told
     idle_.notify_all();
-    if (!options_.on_change) return;
-    lock.unlock();
-    options_.on_change();
-    lock.lock();
 }
 
 void Writer::loop() {
