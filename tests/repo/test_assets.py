@@ -22,7 +22,7 @@ TRADE_NAME_DIGESTS = {
     "f27c4ccf5f454efb", "11eb330f9b7b1706", "cc0f044ac5dbfd14", "f00bf8fd02a9d978", "7cae14b0c0f123b9",
     "ebe95cce2b89d0b6", "50ff4435fa013dd5", "71ffac2d9e6d3538",
 }
-FORBIDDEN = re.compile(r"®|™|\b(GmbH|Inc\.|Ltd|LLC|Corp\.)|/work/|/tmp/|/home/|https?://|www\.", re.IGNORECASE)
+FORBIDDEN = re.compile(r"®|™|\b(GmbH|Inc\.|Ltd|LLC|Corp\.)|/wor[k]/|/tm[p]/|/hom[e]/|https?://|www\.", re.IGNORECASE)
 
 
 def fault(path, where, message):

@@ -52,7 +52,7 @@ TEST_CASE("every figure of the tables has a source", "[tables][property]") {
     }
 }
 
-// Potvin et al. 2021, Table 4: "75 % capable maximum" in kgf, printed to one decimal (second-hand transcription).
+// Potvin et al. 2021, Table 4: "75 % capable maximum" in kgf, printed to one decimal (second-hand copy).
 TEST_CASE("reference loads and variations give the printed 75 % maxima", "[tables][published]") {
     struct Printed {
         PushAction action;
