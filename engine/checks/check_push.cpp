@@ -1,11 +1,12 @@
 /// Can people be asked to push it? One person's limit against each force of the route. Rolling over a sill that cannot
 /// be started on is tight, on the condition never to start on it; two or more people are at best tight (method.md §3
-/// "People"). Statements: push_start, push_sustain, push_ramp, push_hold_back and push_team: force, limit of one
-/// person, 75 % of women, the 80 % biomechanical guideline (0 where the force is kept up), the upper limit, the
-/// national guide's figure for women, which of these governs (0 women, 1 guideline, 2 upper), people.
-/// push_crossing_rest and push_jams: force at axle height, at hand height (0 where it tilts or jams), then limit, 75 %
-/// of women, guideline, upper limit, guide, which governs. push_crossing_rolling: least coasting speed, the cart's
-/// speed, energy lost in the blow, impulse, force from rest, limit, which governs.
+/// "People").
+/// Statements: all but push_crossing_rolling begin alike: force, limit of one person, 75 % of women, the 80 %
+/// biomechanical guideline (0 where the force is kept up), the upper limit, the national guide's figure for women,
+/// which of these governs (0 women, 1 guideline, 2 upper), people. push_start, push_sustain, push_ramp and push_team go
+/// on with the force by the greatest rolling resistance published elsewhere, where sources differ; push_crossing_rest
+/// and push_jams with the forces at axle height and at hand height (0 where it tilts or jams). push_crossing_rolling:
+/// least coasting speed, the cart's speed, energy lost in the blow, impulse, force from rest, limit, which governs.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/push_events.hpp"
@@ -59,33 +60,38 @@ Amount governing(const PersonLimit& limit) {
 }
 
 void judge_rest(const Setting& setting, const PushEvent& event, const PersonLimit& limit, const TeamUse& team) {
-    setting.judge.part(
-        {.demand = amount(event.jams ? event.at_axle : event.force),
-         .capacity = amount(limit.force),
-         .use = std::min(team.use, beyond_measure),
-         .statement = event.jams ? Statement::push_jams : Statement::push_crossing_rest,
-         .place = event.place,
-         .formula = formula_of(event.kind),
-         .numbers = {amount(event.at_axle), amount(event.at_hand), amount(limit.force), amount(limit.women),
-                     amount(limit.biomechanical), amount(limit.upper), amount(limit.guide), governing(limit)},
-         .outcome = team.outcome,
-         .needs_team = team.team});
+    const Amount force = amount(event.jams ? event.at_axle : event.force);
+    setting.judge.part({.demand = force,
+                        .capacity = amount(limit.force),
+                        .use = std::min(team.use, beyond_measure),
+                        .statement = event.jams ? Statement::push_jams : Statement::push_crossing_rest,
+                        .place = event.place,
+                        .formula = formula_of(event.kind),
+                        .numbers = {force, amount(limit.force), amount(limit.women), amount(limit.biomechanical),
+                                    amount(limit.upper), amount(limit.guide), governing(limit), amount(setting.people),
+                                    amount(event.at_axle), amount(event.at_hand)},
+                        .outcome = team.outcome,
+                        .needs_team = team.team});
 }
 
 void judge_force(const Setting& setting, const PushEvent& event, const PersonLimit& limit) {
     const TeamUse team = team_use(event.force / limit.force, setting.people);
     const bool by_team = team.team && event.force > limit.force;
-    setting.judge.part({.demand = amount(event.force),
-                        .capacity = amount(limit.force),
+    const bool disputed = event.other_force > Force{};
+    const Amount force = amount(event.force), most = amount(limit.force), women = amount(limit.women),
+                 guideline = amount(limit.biomechanical), upper = amount(limit.upper), guide = amount(limit.guide),
+                 governs = governing(limit), people = amount(setting.people), other = amount(event.other_force);
+    const std::initializer_list<Amount> agreed{force, most, women, guideline, upper, guide, governs, people};
+    const std::initializer_list<Amount> differing{force, most, women, guideline, upper, guide, governs, people, other};
+    setting.judge.part({.demand = force,
+                        .capacity = most,
                         .use = team.use,
                         .statement = by_team ? Statement::push_team : statement_of(event.kind),
                         .place = event.place,
                         .formula = formula_of(event.kind),
-                        .numbers = {amount(event.force), amount(limit.force), amount(limit.women),
-                                    amount(limit.biomechanical), amount(limit.upper), amount(limit.guide),
-                                    governing(limit), by_team ? amount(setting.people) : amount(event.other_force)},
+                        .numbers = disputed ? differing : agreed,
                         .outcome = team.outcome,
-                        .conflict = !by_team && event.other_force > Force{},
+                        .conflict = disputed,
                         .needs_team = team.team});
 }
 

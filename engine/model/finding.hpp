@@ -121,7 +121,7 @@ struct Finding {
     bool conflict = false;        ///< published figures differ; both are in `numbers`, the careful one decides
     bool needs_rolling = false;   ///< condition: cross it rolling, never start on it
     bool needs_team = false;      ///< condition: assess the team lift on site
-    std::array<Amount, 8> numbers{};  ///< arguments of the statement, in its order
+    std::array<Amount, 10> numbers{};  ///< arguments of the statement, in its order
     std::uint8_t number_count = 0;
     const char* formula = "";     ///< id of a FormulaRow; static storage
     SmallList<ReadingRef, 32> drivers, missing;  ///< shown findings name the readings of their own place first

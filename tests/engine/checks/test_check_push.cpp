@@ -29,16 +29,16 @@ TEST_CASE("push: a peak takes the least of three limits and names it", "[push]")
     const Finding at_40 = edge.run_at(CheckId::push, 0);
     INFO(describe(at_40));
     REQUIRE(at_40.statement == Statement::push_crossing_rest);
-    CHECK(at_40.numbers[3].si == Approx(309.5).epsilon(1e-3));
-    CHECK(at_40.numbers[4].si == Approx(240.2).epsilon(1e-3));
-    CHECK(at_40.numbers[5].si == Approx(225.0));
+    CHECK(at_40.numbers[2].si == Approx(309.5).epsilon(1e-3));
+    CHECK(at_40.numbers[3].si == Approx(240.2).epsilon(1e-3));
+    CHECK(at_40.numbers[4].si == Approx(225.0));
     CHECK(limit_of(at_40) == Approx(225.0));
-    CHECK(at_40.numbers[6].si == Approx(150.0));
-    CHECK(at_40.numbers[7].si == 2.0);  // the upper limit governs
+    CHECK(at_40.numbers[5].si == Approx(150.0));
+    CHECK(at_40.numbers[6].si == 2.0);  // the upper limit governs
     edge.cart().handle_height = measured(32.0 * inch);
     const Finding at_32 = edge.run_at(CheckId::push, 0);
     CHECK(limit_of(at_32) == Approx(213.5).epsilon(1e-3));
-    CHECK(at_32.numbers[7].si == 1.0);
+    CHECK(at_32.numbers[6].si == 1.0);
 }
 
 TEST_CASE("push: rolling on has the lower limit and so may decide", "[push]") {
@@ -186,7 +186,7 @@ TEST_CASE("push: where sources differ on rolling resistance both forces are told
     const Finding finding = disputed.run(CheckId::push);
     CHECK(finding.conflict);
     CHECK(finding.numbers[0].si == Approx(rolling * weight_300));
-    CHECK(finding.numbers[7].si == Approx(0.08128 * weight_300));
+    CHECK(finding.numbers[8].si == Approx(0.08128 * weight_300));
     CHECK_FALSE(CheckCase{}.run(CheckId::push).conflict);
 }
 
