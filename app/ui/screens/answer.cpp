@@ -46,18 +46,23 @@ void headline_card(ScreenContext& context, const Rect& rect, const CartAdvice& a
                    chosen ? WheelStyle::first_choice : WheelStyle::runner_up);
     }
     const std::string word = verdict_text(context, first.verdict);
-    const Rect badge =
-        ui.badge_at({rest.x1, rest.y0 + m.dp(24)}, badge_of(first.verdict), Align::right, word, TextRole::body);
-    const float width = badge.x0 - rest.x0 - m.dp(16);
+    // On a narrow screen the verdict gets the line on which there is room for the parts elsewhere.
+    const bool narrow = m.compact();
+    const Rect badge = narrow ? ui.badge_at({rest.x0, rest.y1 - m.dp(20)}, badge_of(first.verdict), Align::left, word)
+                              : ui.badge_at({rest.x1, rest.y0 + m.dp(24)}, badge_of(first.verdict), Align::right, word,
+                                            TextRole::body);
+    const float width = narrow ? rest.width() : badge.x0 - rest.x0 - m.dp(16);
     const float caption = m.cap_height(TextRole::caption);
     ui.text_at({rest.x0, rest.y0 + caption + m.dp(4)},
                context.say(chosen ? "answer.first_choice" : "answer.nearest_short"),
                {TextRole::caption, Weight::regular, theme.text2, Align::left}, width);
     const std::string head = chosen ? wheel_text(context, wheel) : context.say("answer.nothing_holds");
     const bool fits = ui.text_width(head, TextRole::value, Weight::medium) <= width;
-    const TextRole role = fits && !m.compact() ? TextRole::value : TextRole::section;
-    ui.text_at({rest.x0, rest.center().y + m.cap_height(role) / 2}, head,
-               {role, Weight::medium, theme.text, Align::left}, m.compact() ? rest.width() : width, "answer.headline");
+    const TextRole role = fits && !narrow ? TextRole::value : narrow ? TextRole::row : TextRole::section;
+    const float lift = narrow ? m.dp(6) : 0;
+    ui.text_at({rest.x0, rest.center().y + m.cap_height(role) / 2 - lift}, head,
+               {role, Weight::medium, theme.text, Align::left}, width, "answer.headline");
+    if (narrow) return;
     const std::string what = chosen ? size_text(context, wheel) : wheel_text(context, wheel);
     const std::string detail = fitted(ui, what + ". " + short_candidate(context, first.candidate), rest.width(),
                                       TextRole::caption, Weight::regular);
@@ -229,6 +234,22 @@ void reasons_card(ScreenContext& context, const Rect& rect, const CartAdvice& ad
                    {urgent.begin() + static_cast<std::ptrdiff_t>(single), urgent.end()});
 }
 
+/// A narrow screen has no room for the scale beside the words: the numbers and the badge say the same.
+void reason_rows(ScreenContext& context, const RankedCandidate& first) {
+    for (const Finding* finding : by_urgency(first.findings)) {
+        RowOptions options;
+        options.badge = badge_of(finding->outcome);
+        options.detail = app::compared(*finding, context.text());
+        if (options.detail.empty() && !finding->missing.empty()) {
+            options.detail = app::reading_name(finding->missing[0], context.text());
+        }
+        const std::string name = engine::check_name(finding->check);
+        if (context.ui.row("check." + name, context.say("check." + name), options)) {
+            context.act(app::OpenReason{finding->check});
+        }
+    }
+}
+
 void runner_up_card(ScreenContext& context, const Rect& rect, const RankedCandidate& second) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
@@ -323,8 +344,12 @@ void draw_answer(ScreenContext& context, const Rect& area) {
     }
     const auto list = ui.scroll("answer", area);
     headline_card(context, ui.place(head_height), *advice, *first);
-    const auto rows = static_cast<float>(std::min<std::size_t>(by_urgency(first->findings).size(), 18));
-    reasons_card(context, ui.place(m.dp(60) + rows * m.target_size(TargetClass::row)), *advice, *first);
+    if (m.compact()) {
+        reason_rows(context, *first);
+    } else {
+        const auto rows = static_cast<float>(by_urgency(first->findings).size());
+        reasons_card(context, ui.place(m.dp(60) + rows * m.target_size(TargetClass::row)), *advice, *first);
+    }
     if (advice->ranked.size() > 1) runner_up_card(context, ui.place(head_height), advice->ranked[1]);
     const std::size_t open = advice->not_read.empty() ? advice->turned_down.size() : advice->not_read.size();
     if (open == 0) return;

@@ -98,13 +98,18 @@ void load_bar(ScreenContext& context, const Rect& box, const Finding& finding) {
     canvas.fill_rect({left - m.dp(1), middle - half - m.dp(20), left + m.dp(1), middle + half - m.dp(4)}, theme.text);
     canvas.fill_rect({limit - m.dp(2.2F), middle - half - m.dp(22), limit + m.dp(2.2F), middle + half - m.dp(2)},
                      theme.text);
+    const float base = middle + half + m.cap_height(TextRole::caption) + m.dp(4);
+    const TextStyle style{TextRole::caption, Weight::medium, theme.text, Align::left};
     const std::string demand = app::show(finding.demand, context.units());
     const std::string capacity = context.say("cart.limit", {app::show(finding.capacity, context.units())});
-    const float base = middle + half + m.cap_height(TextRole::caption) + m.dp(4);
-    ui.text_at({left, base}, demand, {TextRole::caption, Weight::bold, theme.text, Align::left});
-    const float width = ui.text_width(capacity, TextRole::caption, Weight::medium);
-    ui.text_at({std::min(limit - width / 2, right - width), base}, capacity,
-               {TextRole::caption, Weight::medium, theme.text, Align::left});
+    const float width = ui.text_width(capacity, style.role, style.weight);
+    const float at = std::min(limit - width / 2, right - width);
+    if (at < left + ui.text_width(demand, style.role, style.weight) + m.dp(14)) {
+        ui.text_at({left, base}, app::compared(finding, context.text()), style, right - left);
+        return;
+    }
+    ui.text_at({left, base}, demand, style);
+    ui.text_at({at, base}, capacity, style);
 }
 
 void picture(ScreenContext& context, const Rect& rect) {

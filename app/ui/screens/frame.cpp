@@ -113,7 +113,8 @@ AnswerBarOptions answer_texts(const ScreenContext& context) {
         options.reason = cart_name(context) + ". " + reason;
     }
     options.badge = badge_of(first->verdict);
-    options.badge_word = verdict_text(context, first->verdict);
+    // A narrow bar has room for the wheel or for the long word of the verdict: the wheel matters more.
+    if (!context.ui.metrics().compact()) options.badge_word = verdict_text(context, first->verdict);
     return options;
 }
 

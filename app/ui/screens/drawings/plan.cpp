@@ -1,5 +1,6 @@
 #include "app/ui/screens/drawings/plan.hpp"
 
+#include "app/ui/draw/ground.hpp"
 #include "app/ui/draw/strokes.hpp"
 
 #include <algorithm>
@@ -88,7 +89,9 @@ void draw_person(Canvas& canvas, const Theme& theme, Point at) {
 }
 
 void draw_loads(Canvas& canvas, const Theme& theme, const Map& map, const PlanShape& shape, const PlanWords& words,
-                const Rect& frame) {
+                const Rect& frame, float side) {
+    const float u = design_unit(canvas);
+    const TextRole role = side < 150 * u ? TextRole::caption : TextRole::row;
     const auto loads = castor_loads(shape);
     if (loads.empty()) return;
     const double greatest = *std::max_element(loads.begin(), loads.end());
@@ -96,11 +99,11 @@ void draw_loads(Canvas& canvas, const Theme& theme, const Map& map, const PlanSh
     for (std::size_t i = 0; i < loads.size(); ++i) {
         const Point at = map.at(shape.castors[i].forward_mm, shape.castors[i].across_mm);
         const bool leading = shape.castors[i].forward_mm > span.low + span.length() / 2;
-        const float bar = 82 * static_cast<float>(loads[i] / greatest);
-        const float x = leading ? frame.x1 + 46 : frame.x0 - 46 - bar;
-        canvas.text({leading ? x : x + bar, at.y - 4}, words.mass(loads[i]),
-                    {TextRole::row, Weight::bold, theme.text, leading ? Align::left : Align::right});
-        canvas.fill_rect({x, at.y + 8, x + bar, at.y + 22}, theme.route);
+        const float bar = side * 0.43F * static_cast<float>(loads[i] / greatest);
+        const float x = leading ? frame.x1 + side * 0.24F : frame.x0 - side * 0.24F - bar;
+        canvas.text({leading ? x : x + bar, at.y - 4 * u}, words.mass(loads[i]),
+                    {role, Weight::bold, theme.text, leading ? Align::left : Align::right});
+        canvas.fill_rect({x, at.y + 8 * u, x + bar, at.y + 22 * u}, theme.route);
     }
 }
 
@@ -146,11 +149,12 @@ void draw_plan(Canvas& canvas, const Theme& theme, const Rect& box, const PlanSh
     const Span across = across_span(shape);
     const double length = std::max(shape.length_mm.value_or(forward.length() + 160), forward.length() + 60);
     const double width = std::max(shape.width_mm.value_or(across.length() + 120), across.length() + 60);
-    const float side = 190;  // loads and people stand beside the frame
+    const float u = design_unit(canvas);
+    const float side = std::min(190 * u, box.width() * 0.29F);  // loads and people stand beside the frame
     const float scale = std::min((box.width() - 2 * side) / static_cast<float>(length),
-                                 (box.height() - 74) / static_cast<float>(width));
+                                 (box.height() - 74 * u) / static_cast<float>(width));
     if (scale <= 0.02F) return;
-    const Point middle{box.center().x, box.center().y - 18};
+    const Point middle{box.center().x, box.center().y - 18 * u};
     const Map map{middle, scale, (forward.low + forward.high) / 2, (across.low + across.high) / 2};
     const float half_x = static_cast<float>(length) * scale / 2;
     const float half_y = static_cast<float>(width) * scale / 2;
@@ -169,11 +173,13 @@ void draw_plan(Canvas& canvas, const Theme& theme, const Rect& box, const PlanSh
     for (const PlanCastor& castor : shape.castors) draw_castor(canvas, theme, map, shape, castor);
     if (shape.cg_forward_mm) {
         const Point at = map.at(*shape.cg_forward_mm, map.across_middle);
-        draw_centre(canvas, theme, at, 17);
-        plate(canvas, {at.x, at.y - 40}, words.centre, {TextRole::caption, Weight::medium, theme.text, Align::center},
-              theme.cool);
+        draw_centre(canvas, theme, at, 17 * u);
+        const float room = canvas.text_width(words.centre, TextRole::caption, Weight::medium) + 30 * u;
+        if (room < frame.width())
+            plate(canvas, {at.x, at.y - 40 * u}, words.centre,
+                  {TextRole::caption, Weight::medium, theme.text, Align::center}, theme.cool);
     }
-    const float handle = frame.x0 - 24;
+    const float handle = frame.x0 - 24 * u;
     const std::array<Point, 4> bar = {{{frame.x0, middle.y - half_y * 0.42F},
                                        {handle, middle.y - half_y * 0.42F},
                                        {handle, middle.y + half_y * 0.42F},
@@ -182,13 +188,14 @@ void draw_plan(Canvas& canvas, const Theme& theme, const Rect& box, const PlanSh
     if (!shape.tugged) {
         const int people = std::clamp(shape.people, 0, 3);
         for (int i = 0; i < people; ++i) {
-            const float y = middle.y + (static_cast<float>(i) - static_cast<float>(people - 1) / 2) * 62;
-            draw_person(canvas, theme, {handle - 34, y});
+            const float y = middle.y + (static_cast<float>(i) - static_cast<float>(people - 1) / 2) * 62 * u;
+            draw_person(canvas, theme, {handle - 28 * u, y});
         }
     }
-    arrow(canvas, {frame.x1 + 26, middle.y}, {frame.x1 + 92, middle.y}, theme.route, 4 * theme.line_scale, 18);
-    draw_loads(canvas, theme, map, shape, words, frame);
-    draw_wheelbase(canvas, theme, map, shape, words, frame.y1 + 26);
+    arrow(canvas, {frame.x1 + 26 * u, middle.y}, {frame.x1 + 26 * u + side * 0.35F, middle.y}, theme.route,
+          4 * u * theme.line_scale, 18 * u);
+    draw_loads(canvas, theme, map, shape, words, frame, side);
+    draw_wheelbase(canvas, theme, map, shape, words, frame.y1 + 26 * u);
 }
 
 }  // namespace sillwalk::ui
