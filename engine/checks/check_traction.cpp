@@ -1,5 +1,6 @@
 /// Will their feet hold? The forces of `push` against 0.7 of what a 50 kg person's shoes hold on that floor and slope.
 /// Statements traction_start, traction_crossing, traction_ramp: force, what the shoes hold, friction, body mass, slope.
+/// traction_crossing_rolling: least coasting speed, the cart's speed, force from rest, what the shoes hold, friction.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/push_events.hpp"
@@ -51,30 +52,42 @@ Statement statement_of(PushEventKind kind) {
     return kind == PushEventKind::start ? Statement::traction_start : Statement::traction_ramp;
 }
 
+/// The feet slip where it is started from rest; rolling, the cart crosses by its speed, so that is what is compared.
+void judge_rolling(Judge& judge, const PushEvent& event, const Grip& grip, const Coasting& coasting) {
+    judge.part({.demand = amount(*coasting.least),
+                .capacity = amount(coasting.speed),
+                .use = *coasting.least / coasting.speed,
+                .statement = Statement::traction_crossing_rolling,
+                .place = event.place,
+                .formula = "step-least-speed",
+                .numbers = {amount(*coasting.least), amount(coasting.speed), amount(event.force), amount(grip.force),
+                            amount(grip.friction)},
+                .outcome = Outcome::tight,
+                .needs_rolling = true});
+}
+
 void judge_event(Judge& judge, const CheckContext& context, const PushEvent& event, double people) {
     const auto grip = grip_at(judge, context, event);
     if (!grip) return;
     const bool stands = grip->force > Force{};
     const double single = event.jams || !stands ? beyond_measure : event.force / grip->force;
     TeamUse team = team_use(std::min(single, beyond_measure), stands ? people : 1.0);
-    Part part{.demand = amount(event.force),
-              .capacity = amount(grip->force),
-              .use = team.use,
-              .statement = statement_of(event.kind),
-              .place = event.place,
-              .formula = "traction",
-              .numbers = {amount(event.force), amount(grip->force), amount(grip->friction),
-                          amount(context.tables->people.body_mass.value), amount(event.slope)},
-              .outcome = team.outcome,
-              .needs_team = team.team};
+    const Part part{.demand = amount(event.force),
+                    .capacity = amount(grip->force),
+                    .use = team.use,
+                    .statement = statement_of(event.kind),
+                    .place = event.place,
+                    .formula = "traction",
+                    .numbers = {amount(event.force), amount(grip->force), amount(grip->friction),
+                                amount(context.tables->people.body_mass.value), amount(event.slope)},
+                    .outcome = team.outcome,
+                    .needs_team = team.team};
     if (event.kind == PushEventKind::crossing && team.use > 1.0) {
         const Coasting coasting = coasting_over(judge, context, event);
         if (!coasting.known) return;
         if (coasting.rolls_over()) {
-            part.use = 1.0;
-            part.outcome = Outcome::tight;
-            part.needs_rolling = true;
-            part.needs_team = false;
+            judge_rolling(judge, event, *grip, coasting);
+            return;
         }
     }
     judge.part(part);

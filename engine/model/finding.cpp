@@ -282,6 +282,8 @@ const char* statement_key(Statement statement) {
             return "traction.start";
         case Statement::traction_crossing:
             return "traction.crossing";
+        case Statement::traction_crossing_rolling:
+            return "traction.crossing_rolling";
         case Statement::traction_ramp:
             return "traction.ramp";
         case Statement::traction_none:

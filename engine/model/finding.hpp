@@ -87,7 +87,7 @@ enum class Statement : std::uint8_t {
     hygiene_crevice, hygiene_clean, hygiene_no_rule,
     push_start, push_sustain, push_crossing_rest, push_crossing_rolling, push_ramp, push_hold_back, push_team,
     push_tugged, push_jams,
-    traction_start, traction_crossing, traction_ramp, traction_none,
+    traction_start, traction_crossing, traction_crossing_rolling, traction_ramp, traction_none,
     floor_pressure,
     bearing_life, bearing_static, bearing_pv, bearing_temperature,
     tip_stop, tip_slope,

@@ -57,6 +57,11 @@ TEST_CASE("traction: where the edge can be rolled over dry, that is the conditio
     const Finding rolled = sill.run_at(CheckId::traction, 0);
     CHECK(rolled.outcome == Outcome::tight);
     CHECK(rolled.needs_rolling);
+    // What is compared is the speed, not the force from rest that the feet do not hold.
+    CHECK(rolled.statement == Statement::traction_crossing_rolling);
+    CHECK(rolled.demand.kind == Kind::speed);
+    CHECK(rolled.demand.si < rolled.capacity.si);
+    CHECK(rolled.numbers[2].si > rolled.numbers[3].si);
     sill.crossing().wetness = chosen(Wetness::wet);
     CHECK(sill.run_at(CheckId::traction, 0).outcome == Outcome::fails);
 }
