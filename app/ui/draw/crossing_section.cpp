@@ -77,7 +77,7 @@ void weight_arrow(const Scene& scene, Point axle) {
 }
 
 /// Two small arrows that close on the height between the floors.
-void rise_dimension(const Scene& scene, float edge_x, float top) {
+void rise_dimension(const Scene& scene, float edge_x, float top, float wheel_left) {
     if (scene.notes == nullptr || scene.notes->rise_label.empty()) return;
     const float u = scene.u;
     const float x = scene.box.x0 + 36 * u;
@@ -85,12 +85,17 @@ void rise_dimension(const Scene& scene, float edge_x, float top) {
     dashed_line(scene.canvas, {x - 16 * u, top}, {edge_x - 8 * u, top}, scene.theme.text2, 1.5F * u, {5 * u, 5 * u});
     arrow(scene.canvas, {x, top - 34 * u}, {x, top}, ink, 2 * u, 9 * u);
     arrow(scene.canvas, {x, scene.floor + 36 * u}, {x, scene.floor + 3 * u}, ink, 2 * u, 9 * u);
-    // Between the lines where it fits, else above them.
+    // Between the lines where it fits, else above them; where the wheel is in the way, on the ground below.
+    const TextStyle style{TextRole::body, Weight::bold, ink, Align::left};
     const float cap = scene.canvas.cap_height(TextRole::body);
+    const float reach = x + 16 * u + scene.canvas.text_width(scene.notes->rise_label, style.role, style.weight);
+    if (reach > wheel_left - 4 * u) {
+        plate(scene.canvas, {x + 16 * u, scene.floor + 26 * u}, scene.notes->rise_label, style, scene.theme.surface);
+        return;
+    }
     const bool between = scene.floor - top > cap * 1.5F;
     const float y = between ? (top + scene.floor) / 2 : top - cap;
-    scene.canvas.text_centered({x + 16 * u, y}, scene.notes->rise_label,
-                               {TextRole::body, Weight::bold, ink, Align::left});
+    scene.canvas.text_centered({x + 16 * u, y}, scene.notes->rise_label, style);
 }
 
 struct GapEdges {
@@ -176,11 +181,11 @@ void draw_step(const Scene& scene) {
         const Point behind[] = {{edge + run, top}, {scene.box.x1, top}};
         scene.profile(behind);
     }
-    rise_dimension(scene, edge, top);
     // A bevel is met at its foot: the wheel touches the slope, not the top edge.
     const float foot = run > 0 ? scene.radius() * (std::hypot(rise, run) - run) / std::max(rise, 1e-3F) : 0;
     const float x = run > 0 ? edge - foot : scene.touching_x(edge, rise);
     const Point axle{x, scene.floor - scene.radius() - 1.5F * scene.u};
+    rise_dimension(scene, edge, top, x - scene.radius());
     scene.wheel_at(axle);
     if (scene.s.edge.has_value()) {
         const Color color = scene.theme.line_of(*scene.s.edge);
