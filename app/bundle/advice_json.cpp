@@ -1,5 +1,6 @@
 #include "app/bundle/advice_json.hpp"
 
+#include "app/bundle/would_hold_json.hpp"
 #include "app/text/show.hpp"
 
 #include <fmt/format.h>
@@ -38,24 +39,6 @@ const char* source_status_name(engine::SourceStatus status) {
             return "derived";
     }
     return "memory";
-}
-
-Json amount_to_json(const engine::Amount& amount, NumberForm form) {
-    return Json{{amount_key(amount.kind), number_to_json(amount_in_key_unit(amount), form)}};
-}
-
-Json place_to_json(const engine::Place& place, const engine::Survey& survey) {
-    switch (place.kind) {
-        case engine::PlaceKind::room:
-            return {{"room", survey.rooms[place.index].id.text()}};
-        case engine::PlaceKind::crossing:
-            return {{"crossing", survey.crossings[place.index].id.text()}};
-        case engine::PlaceKind::washing:
-            return {{"washing", survey.washings[place.index].id.text()}};
-        case engine::PlaceKind::none:
-            break;
-    }
-    return nullptr;
 }
 
 Json paths_to_json(const auto& refs) {
@@ -125,17 +108,22 @@ struct Writer {
             down.push_back({{"candidate", candidate_to_json(row.candidate, catalogue)},
                             {"first_failing", finding_to_json(row.first_failing, survey, tables, form)}});
         }
-        return {{"cart", survey.carts[advice.cart].id.text()},
-                {"nothing_holds", advice.nothing_holds},
-                {"candidates", advice.candidates_total},
-                {"turned_down_total", advice.turned_down_total},
-                {"ranked", std::move(list)},
-                {"nearest", optional_ranked(advice.nearest)},
-                {"turned_down", std::move(down)},
-                {"present", optional_ranked(advice.present)},
-                {"crossings", crossings(advice.crossings)},
-                {"crossings_present", crossings(advice.crossings_present)},
-                {"not_read", paths_to_json(advice.not_read)}};
+        Json out{{"cart", survey.carts[advice.cart].id.text()},
+                 {"nothing_holds", advice.nothing_holds},
+                 {"candidates", advice.candidates_total},
+                 {"turned_down_total", advice.turned_down_total},
+                 {"ranked", std::move(list)},
+                 {"nearest", optional_ranked(advice.nearest)},
+                 {"turned_down", std::move(down)},
+                 {"present", optional_ranked(advice.present)},
+                 {"crossings", crossings(advice.crossings)},
+                 {"crossings_present", crossings(advice.crossings_present)},
+                 {"not_read", paths_to_json(advice.not_read)}};
+        if (advice.would_hold) {
+            out["would_hold"] = would_hold_to_json(*advice.would_hold, survey, catalogue, tables, form);
+        }
+        if (advice.conditions) out["conditions"] = conditions_to_json(*advice.conditions, survey, form);
+        return out;
     }
 };
 
@@ -145,6 +133,24 @@ Json number_to_json(double value, NumberForm form) {
     const std::string text = fmt::format("{:.9g}", value);
     if (form == NumberForm::decimal_text) return text;
     return std::strtod(text.c_str(), nullptr);
+}
+
+Json amount_to_json(const engine::Amount& amount, NumberForm form) {
+    return Json{{amount_key(amount.kind), number_to_json(amount_in_key_unit(amount), form)}};
+}
+
+Json place_to_json(const engine::Place& place, const engine::Survey& survey) {
+    switch (place.kind) {
+        case engine::PlaceKind::room:
+            return {{"room", survey.rooms[place.index].id.text()}};
+        case engine::PlaceKind::crossing:
+            return {{"crossing", survey.crossings[place.index].id.text()}};
+        case engine::PlaceKind::washing:
+            return {{"washing", survey.washings[place.index].id.text()}};
+        case engine::PlaceKind::none:
+            break;
+    }
+    return nullptr;
 }
 
 Json candidate_to_json(const engine::Candidate& candidate, const engine::Catalogue& catalogue) {

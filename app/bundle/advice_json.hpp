@@ -17,6 +17,11 @@ enum class NumberForm { number, decimal_text };
                                    const engine::Tables& tables, NumberForm form);
 [[nodiscard]] Json candidate_to_json(const engine::Candidate& candidate, const engine::Catalogue& catalogue);
 
+/// {"length_m": 0.019}
+[[nodiscard]] Json amount_to_json(const engine::Amount& amount, NumberForm form);
+/// {"crossing": "freezer-door"}; null where there is none.
+[[nodiscard]] Json place_to_json(const engine::Place& place, const engine::Survey& survey);
+
 /// Rounded to nine significant digits, so that the last bit of a library function cannot change a byte.
 [[nodiscard]] Json number_to_json(double value, NumberForm form);
 

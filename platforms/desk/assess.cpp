@@ -3,12 +3,15 @@
 #include "engine/select/assess.hpp"
 
 #include "app/bundle/advice_json.hpp"
+#include "app/text/would_hold.hpp"
+#include "engine/select/limits.hpp"
 #include "platforms/desk/subcommand.hpp"
 #include "platforms/desk/workspace.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <string>
 
@@ -25,6 +28,7 @@ using engine::RankedCandidate;
 struct Options {
     WorkspaceFiles files;
     bool json = false;
+    bool limits = false;
     std::string cart;
     std::size_t top = 3;
 };
@@ -103,17 +107,39 @@ void print_findings(const RankedCandidate& row, const Workspace& work) {
     }
 }
 
-void print_detail(const CartAdvice& advice, const Workspace& work) {
+void print_conditions(const CartAdvice& advice, const Workspace& work) {
+    if (!advice.conditions || advice.conditions->empty()) return;
+    fmt::print("  {}\n", work.language.get("desk.conditions"));
+    for (const std::string& line : app::conditions_text(*advice.conditions, work.text())) fmt::print("    {}\n", line);
+}
+
+void print_would_hold(const CartAdvice& advice, const Workspace& work, std::size_t families) {
+    if (!advice.would_hold || advice.would_hold->empty()) return;
+    fmt::print("  {}\n", work.language.get("desk.would_hold"));
+    auto texts = app::would_hold_text(*advice.would_hold, work.text());
+    texts.resize(std::min(families, texts.size()));
+    for (const app::FamilyLimitsText& family : texts) {
+        fmt::print("    {}\n", family.candidate);
+        for (const app::CheckLimitsText& check : family.checks) {
+            const std::string place = check.place.empty() ? "" : ", " + check.place;
+            fmt::print("      {}{}: {}\n", check.check, place, check.compared);
+            for (const std::string& line : check.limits) fmt::print("        {}\n", line);
+            for (const std::string& line : check.notes) fmt::print("        {}\n", line);
+        }
+    }
+}
+
+void print_detail(const CartAdvice& advice, const Workspace& work, std::size_t top) {
     const engine::Cart& cart = work.survey.carts[advice.cart];
     fmt::print("\n{}: {}\n", cart.name, answer(advice, work));
     std::size_t place = 0;
     for (const RankedCandidate& row : advice.ranked) print_candidate(row, ++place, work);
     const RankedCandidate* first = headline(advice);
     if (advice.nothing_holds && first != nullptr) {
-        fmt::print("  {}: {}\n", work.language.get("desk.nearest"),
-                   app::candidate_name(first->candidate, work.text()));
+        fmt::print("  {}: {}\n", work.language.get("desk.nearest"), app::candidate_name(first->candidate, work.text()));
     }
     if (first != nullptr) print_findings(*first, work);
+    print_conditions(advice, work);
     if (!advice.not_read.empty()) {
         std::vector<std::string> names;
         for (const auto& ref : advice.not_read) names.push_back(app::reading_name(ref, work.text()));
@@ -121,11 +147,12 @@ void print_detail(const CartAdvice& advice, const Workspace& work) {
         for (const std::string& name : names) fmt::print("    {}\n", name);
     }
     fmt::print("  {}\n", work.language.fill("desk.turned_down", {std::to_string(advice.turned_down_total),
-                                                                   std::to_string(advice.candidates_total)}));
+                                                                 std::to_string(advice.candidates_total)}));
     for (const engine::TurnedDown& row : advice.turned_down) {
         fmt::print("    {}\n      {}\n", app::candidate_name(row.candidate, work.text()),
                    decided_by(row.first_failing, work));
     }
+    print_would_hold(advice, work, top);
     if (advice.present) {
         const Finding* decides = deciding(*advice.present);
         fmt::print("  {}: {}\n    {}\n", work.language.get("desk.present"),
@@ -134,13 +161,13 @@ void print_detail(const CartAdvice& advice, const Workspace& work) {
     }
 }
 
-void print_human(const engine::Advice& advice, const Workspace& work, bool detail) {
-    fmt::print("{}\n{}\n\n", work.survey.site,
-               work.language.fill("desk.editions",
-                                  {advice.engine_version, advice.catalogue_edition, advice.tables_edition}));
+void print_human(const engine::Advice& advice, const Workspace& work, bool detail, std::size_t top) {
+    fmt::print(
+        "{}\n{}\n\n", work.survey.site,
+        work.language.fill("desk.editions", {advice.engine_version, advice.catalogue_edition, advice.tables_edition}));
     print_summary(advice, work);
     if (detail) {
-        for (const CartAdvice& cart : advice.carts) print_detail(cart, work);
+        for (const CartAdvice& cart : advice.carts) print_detail(cart, work, top);
     } else {
         fmt::print("\n{}\n", work.language.get("desk.more"));
     }
@@ -157,13 +184,17 @@ int run(const Options& options) {
         assess_options.only_cart = find_cart(work->survey, options.cart);
         if (!assess_options.only_cart) return exit_bad_input;
     }
-    const engine::Advice advice = engine::assess(work->survey, work->catalogue, work->tables, assess_options);
+    engine::Advice advice = engine::assess(work->survey, work->catalogue, work->tables, assess_options);
+    const bool detail = !options.cart.empty();
+    if (options.limits || (detail && !options.json)) {
+        engine::complete_advice(advice, work->survey, work->catalogue, work->tables);
+    }
     if (options.json) {
         fmt::print(
             "{}\n",
             app::advice_to_json(advice, work->survey, work->catalogue, work->tables, app::NumberForm::number).dump(1));
     } else {
-        print_human(advice, *work, !options.cart.empty());
+        print_human(advice, *work, detail, options.top);
     }
     return exit_ok;
 }
@@ -177,6 +208,8 @@ int run_assess(int argc, char** argv) {
     Options options;
     add_workspace_options(command, options.files);
     command.add_flag("--json", options.json, "Print the whole advice as JSON (docs/reference/advice.schema.json)");
+    command.add_flag("--limits", options.limits,
+                     "With --json: also what would make it hold, and the conditions of use");
     command.add_option("--cart", options.cart, "Only this cart, by name or id, with every check");
     command.add_option("--top", options.top, "How many ranked and how many turned-down candidates are kept")
         ->check(CLI::Range(1, 100));

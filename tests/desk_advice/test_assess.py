@@ -47,6 +47,42 @@ class Assess(unittest.TestCase):
                       for e in validator.iter_errors(advice_of(ROOT / f"assets/demo/{demo}.json"))]
             self.assertEqual(faults[:5], [], demo)
 
+    def test_limits_and_conditions_come_when_asked_for_and_obey_the_schema(self):
+        schema = json.loads((ROOT / "docs/reference/advice.schema.json").read_text(encoding="utf-8"))
+        validator = jsonschema.Draft202012Validator(schema)
+        plain = advice_of(DEMO, "--cart", "Tray rack")["carts"][0]
+        self.assertNotIn("would_hold", plain)
+        self.assertNotIn("conditions", plain)
+        advice = advice_of(DEMO, "--limits")
+        self.assertEqual([f"{list(e.absolute_path)}: {e.message[:120]}" for e in validator.iter_errors(advice)][:5], [])
+        for cart in advice["carts"]:
+            self.assertEqual(cart["nothing_holds"], not cart["conditions"], cart["cart"])
+        self.assertEqual(desk("assess", DEMO, "--json", "--limits").stdout,
+                         desk("assess", DEMO, "--json", "--limits").stdout)
+
+    def test_a_solved_rise_put_into_the_survey_file_holds(self):
+        """The file takes whole nanometres; so the solved rise is rounded down to one."""
+        cart = advice_of(DEMO, "--cart", "Tray rack", "--limits")["carts"][0]
+        family = cart["would_hold"][0]
+        self.assertEqual(family["candidate"], cart["nearest"]["candidate"])
+        step = next(c for c in family["checks"] if c["finding"]["check"] == "step")
+        rise = next(row for row in step["limits"] if row["driver"] == "rise")
+        lowered = copy.deepcopy(self.survey)
+        sill = next(c for c in lowered["crossings"] if c["id"] == rise["place"]["crossing"])
+        sill["rise"]["value_nm"] = int(rise["value"]["length_m"] * 1e9)
+        sill["rise"]["as_entered"] = ""
+        after = advice_of(written(self.folder.name, lowered), "--cart", "Tray rack", "--top", "100")["carts"][0]
+        self.assertEqual(rise["then"], "fits with conditions")
+        found = next(row for row in after["ranked"] if row["candidate"] == family["candidate"])
+        self.assertEqual(found["verdict"], rise["then"])
+        self.assertEqual(next(f for f in found["findings"] if f["check"] == "step")["outcome"], "holds")
+
+    def test_the_detail_of_a_cart_says_what_would_make_it_hold(self):
+        rack = desk("assess", DEMO, "--cart", "Tray rack").stdout
+        self.assertIn("What would make it hold", rack)
+        self.assertIn("rise at most 7.63\u00a0mm", rack)
+        self.assertIn("Conditions of use", desk("assess", DEMO, "--cart", "Tote cart").stdout)
+
     def test_the_same_survey_gives_the_same_bytes(self):
         self.assertEqual(desk("assess", DEMO, "--json").stdout, desk("assess", DEMO, "--json").stdout)
 
