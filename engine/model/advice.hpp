@@ -7,6 +7,8 @@
 
 #include "engine/model/catalogue.hpp"
 #include "engine/model/finding.hpp"
+#include "engine/model/read_again.hpp"
+#include "engine/model/site_advice.hpp"
 
 namespace sillwalk::engine {
 
@@ -121,6 +123,7 @@ struct CartAdvice {
     // left empty by assess(); filled by complete_advice() (engine/select/limits.hpp)
     std::optional<std::vector<FamilyLimits>> would_hold;  ///< headline's construction first; those without failing checks left out
     std::optional<std::vector<Condition>> conditions;     ///< of the first choice; none where nothing holds
+    std::optional<ReadAgain> read_again;      ///< only where it was asked for: engine/select/sampling.hpp
 };
 
 struct Advice {
@@ -129,6 +132,7 @@ struct Advice {
     std::int64_t revision = 0;
     std::string catalogue_edition, tables_edition;
     std::vector<CartAdvice> carts;
+    std::optional<SiteAdvice> site;           ///< only where it was asked for: engine/select/site_set.hpp
 };
 
 }  // namespace sillwalk::engine
