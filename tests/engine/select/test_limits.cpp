@@ -229,6 +229,7 @@ Survey random_survey(std::uint32_t seed) {
     return survey;
 }
 
+/// Points into what it is given.
 const SolvedLimit* find(const CheckLimits& check, Driver driver) {
     for (const SolvedLimit& limit : check.limits) {
         if (limit.driver == driver) return &limit;
@@ -368,7 +369,8 @@ TEST_CASE("limits: the days that it may stand loaded", "[limits][derived]") {
     survey.carts[0].parked_loaded = within(30.0 * day, 1.0 * day);
     Catalogue catalogue = plain_catalogue();
     catalogue.wheels[0].rated_load = 135.0 * kilogram;  // 112.5 kg of 0.8 x 135 = 108 kg
-    const SolvedLimit* days = find(limits_of(survey, catalogue, CheckId::parked), Driver::parked_loaded);
+    const CheckLimits parked = limits_of(survey, catalogue, CheckId::parked);
+    const SolvedLimit* days = find(parked, Driver::parked_loaded);
     REQUIRE(days != nullptr);
     CHECK(days->value.si == Approx(13.0 * 86400.0).epsilon(1e-6));
 }
