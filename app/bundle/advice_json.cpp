@@ -1,5 +1,6 @@
 #include "app/bundle/advice_json.hpp"
 
+#include "app/bundle/sampling_json.hpp"
 #include "app/bundle/would_hold_json.hpp"
 #include "app/text/show.hpp"
 
@@ -122,6 +123,7 @@ struct Writer {
         if (advice.would_hold) {
             out["would_hold"] = would_hold_to_json(*advice.would_hold, survey, catalogue, tables, form);
         }
+        if (advice.read_again) out["read_again"] = read_again_to_json(*advice.read_again, catalogue, form);
         if (advice.conditions) out["conditions"] = conditions_to_json(*advice.conditions, survey, form);
         return out;
     }
@@ -206,13 +208,15 @@ Json advice_to_json(const engine::Advice& advice, const engine::Survey& survey, 
     const Writer writer{survey, catalogue, tables, form};
     Json carts = Json::array();
     for (const engine::CartAdvice& cart : advice.carts) carts.push_back(writer.cart(cart));
-    return {{"format", "sillwalk-advice/1"},
-            {"engine", advice.engine_version},
-            {"survey", advice.survey.text()},
-            {"revision", advice.revision},
-            {"catalogue_edition", advice.catalogue_edition},
-            {"tables_edition", advice.tables_edition},
-            {"carts", std::move(carts)}};
+    Json out{{"format", "sillwalk-advice/1"},
+             {"engine", advice.engine_version},
+             {"survey", advice.survey.text()},
+             {"revision", advice.revision},
+             {"catalogue_edition", advice.catalogue_edition},
+             {"tables_edition", advice.tables_edition},
+             {"carts", std::move(carts)}};
+    if (advice.site) out["site"] = site_to_json(*advice.site, survey, catalogue, form);
+    return out;
 }
 
 }  // namespace sillwalk::app

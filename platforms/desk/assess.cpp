@@ -3,8 +3,13 @@
 #include "engine/select/assess.hpp"
 
 #include "app/bundle/advice_json.hpp"
+#include "app/core/plausible_ranges.hpp"
+#include "app/text/read_again.hpp"
+#include "app/text/site.hpp"
 #include "app/text/would_hold.hpp"
 #include "engine/select/limits.hpp"
+#include "engine/select/sampling.hpp"
+#include "engine/select/site_set.hpp"
 #include "platforms/desk/subcommand.hpp"
 #include "platforms/desk/workspace.hpp"
 
@@ -12,7 +17,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdint>
 #include <cstdio>
+#include <optional>
 #include <string>
 
 namespace sillwalk::desk {
@@ -25,12 +32,16 @@ using engine::Finding;
 using engine::Outcome;
 using engine::RankedCandidate;
 
+constexpr std::size_t default_draws = 2000;
+
 struct Options {
     WorkspaceFiles files;
     bool json = false;
     bool limits = false;
     std::string cart;
     std::size_t top = 3;
+    std::optional<std::size_t> draws;
+    std::uint64_t seed = 1;
 };
 
 const RankedCandidate* headline(const CartAdvice& advice) {
@@ -129,6 +140,31 @@ void print_would_hold(const CartAdvice& advice, const Workspace& work, std::size
     }
 }
 
+void print_read_again(const CartAdvice& advice, const Workspace& work) {
+    if (!advice.read_again) return;
+    const app::ReadAgainText text = app::read_again_text(*advice.read_again, advice, work.text());
+    fmt::print("  {}\n    {}\n", work.language.get("desk.read_again"), text.headline);
+    for (const auto* lines : {&text.answers, &text.readings, &text.notes}) {
+        for (const std::string& line : *lines) fmt::print("    {}\n", line);
+    }
+    if (!text.missing.empty()) fmt::print("  {}\n", work.language.get("desk.missing_would"));
+    for (const app::MissingText& missing : text.missing) {
+        fmt::print("    {}\n", missing.reading);
+        for (const std::string& line : missing.lines) fmt::print("      {}\n", line);
+    }
+}
+
+void print_site(const engine::Advice& advice, const Workspace& work) {
+    if (!advice.site) return;
+    const app::SiteText text = app::site_text(*advice.site, work.text());
+    fmt::print("\n{}\n", work.language.get("desk.site"));
+    for (const app::KindSetText& set : text.sets) {
+        fmt::print("   {}\n", set.title);
+        for (const std::string& line : set.lines) fmt::print("      {}\n", line);
+    }
+    if (!text.nothing_holds.empty()) fmt::print("   {}\n", text.nothing_holds);
+}
+
 void print_detail(const CartAdvice& advice, const Workspace& work, std::size_t top) {
     const engine::Cart& cart = work.survey.carts[advice.cart];
     fmt::print("\n{}: {}\n", cart.name, answer(advice, work));
@@ -153,6 +189,7 @@ void print_detail(const CartAdvice& advice, const Workspace& work, std::size_t t
                    decided_by(row.first_failing, work));
     }
     print_would_hold(advice, work, top);
+    print_read_again(advice, work);
     if (advice.present) {
         const Finding* decides = deciding(*advice.present);
         fmt::print("  {}: {}\n    {}\n", work.language.get("desk.present"),
@@ -169,9 +206,24 @@ void print_human(const engine::Advice& advice, const Workspace& work, bool detai
     if (detail) {
         for (const CartAdvice& cart : advice.carts) print_detail(cart, work, top);
     } else {
+        print_site(advice, work);
         fmt::print("\n{}\n", work.language.get("desk.more"));
     }
     fmt::print("\n{}\n", work.language.get("caution.codes"));
+}
+
+bool add_read_again(engine::Advice& advice, const Workspace& work, std::size_t draws, std::uint64_t seed) {
+    std::vector<engine::Error> errors;
+    const app::EntryTables tables = app::load_entry_tables(errors);
+    print_errors("tables", errors);
+    engine::SamplingOptions sampling;
+    sampling.draws = draws;
+    sampling.seed = seed;
+    for (CartAdvice& cart : advice.carts) {
+        const auto ranges = app::plausible_ranges(tables, work.survey, cart.not_read);
+        cart.read_again = engine::read_again(work.survey, work.catalogue, work.tables, cart, ranges, sampling);
+    }
+    return errors.empty();
 }
 
 int run(const Options& options) {
@@ -189,6 +241,9 @@ int run(const Options& options) {
     if (options.limits || (detail && !options.json)) {
         engine::complete_advice(advice, work->survey, work->catalogue, work->tables);
     }
+    const std::size_t draws = options.draws.value_or(detail && !options.json ? default_draws : 0);
+    if (draws > 0 && !add_read_again(advice, *work, draws, options.seed)) return exit_failed;
+    if (!detail) advice.site = engine::site_advice(work->survey, work->catalogue, work->tables);
     if (options.json) {
         fmt::print(
             "{}\n",
@@ -210,6 +265,12 @@ int run_assess(int argc, char** argv) {
     command.add_flag("--json", options.json, "Print the whole advice as JSON (docs/reference/advice.schema.json)");
     command.add_flag("--limits", options.limits,
                      "With --json: also what would make it hold, and the conditions of use");
+    command
+        .add_option("--draws", options.draws,
+                    "How often the readings are drawn inside their tolerances, to see whether the first choice "
+                    "stays first and which readings to take again; 2000 with --cart, 0 for none")
+        ->check(CLI::Range(0, 1000000));
+    command.add_option("--seed", options.seed, "Start of the draws: the same seed gives the same answer");
     command.add_option("--cart", options.cart, "Only this cart, by name or id, with every check");
     command.add_option("--top", options.top, "How many ranked and how many turned-down candidates are kept")
         ->check(CLI::Range(1, 100));
