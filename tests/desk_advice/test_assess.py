@@ -83,6 +83,39 @@ class Assess(unittest.TestCase):
         self.assertIn("rise at most 7.63\u00a0mm", rack)
         self.assertIn("Conditions of use", desk("assess", DEMO, "--cart", "Tote cart").stdout)
 
+    def test_readings_to_take_again_come_when_asked_for_and_obey_the_schema(self):
+        schema = json.loads((ROOT / "docs/reference/advice.schema.json").read_text(encoding="utf-8"))
+        validator = jsonschema.Draft202012Validator(schema)
+        half = ROOT / "assets/demo/half-read.json"
+        words = ("--cart", "Tray rack", "--draws", "300", "--seed", "5")
+        advice = advice_of(half, *words)
+        self.assertEqual([f"{list(e.absolute_path)}: {e.message[:120]}" for e in validator.iter_errors(advice)][:5], [])
+        again = advice["carts"][0]["read_again"]
+        self.assertEqual((again["draws"], again["seed"]), (300, "5"))
+        # the two readings that were taken out of the tray rack's route come before every tolerance
+        self.assertEqual({row["reading"] for row in again["readings"][:2]}, set(advice["carts"][0]["not_read"]))
+        self.assertEqual(len(again["missing"]), 2)
+        self.assertEqual(advice, advice_of(half, *words))
+        self.assertNotIn("read_again", advice_of(half, "--cart", "Tray rack")["carts"][0])
+        self.assertIn("Readings to take again", desk("assess", half, "--cart", "Tray rack", "--draws", "100").stdout)
+
+    def test_the_site_names_every_cart_once(self):
+        advice = advice_of(DEMO)
+        site = advice["site"]
+        nothing = [cart["cart"] for cart in advice["carts"] if cart["nothing_holds"]]
+        self.assertEqual(site["nothing_holds"], nothing)
+        served = [cart["cart"] for cart in advice["carts"] if not cart["nothing_holds"]]
+        verdict = {cart["cart"]: cart["ranked"][0]["verdict"] for cart in advice["carts"] if not cart["nothing_holds"]}
+        for part in ("wheels", "bearings"):
+            fewest = site[part]["fewest"]
+            self.assertEqual([row["cart"] for row in fewest["carts"]], served)
+            for row in fewest["carts"]:
+                self.assertEqual(row["verdict"], verdict[row["cart"]])
+                self.assertIn(row["candidate"][part[:-1]], fewest["kinds"])
+        human = desk("assess", DEMO).stdout
+        for cart in self.survey["carts"]:
+            self.assertIn(cart["name"], human.split("For the whole site")[1])
+
     def test_the_same_survey_gives_the_same_bytes(self):
         self.assertEqual(desk("assess", DEMO, "--json").stdout, desk("assess", DEMO, "--json").stdout)
 
@@ -149,7 +182,7 @@ class Assess(unittest.TestCase):
     def test_no_text_is_missing_in_either_language_or_unit_system(self):
         for words in ([], ["--us-units"], ["--language", "es"]):
             for cart in self.survey["carts"]:
-                run = desk("assess", DEMO, "--cart", cart["name"], *words)
+                run = desk("assess", DEMO, "--cart", cart["name"], "--draws", "200", *words)
                 self.assertEqual(run.returncode, 0)
                 self.assertNotRegex(run.stdout, r"<[a-z_]+\.", cart["name"])
 
