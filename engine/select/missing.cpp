@@ -3,7 +3,6 @@
 #include "engine/select/sampling_demand.hpp"
 #include "engine/select/sampling_search.hpp"
 
-#include <algorithm>
 #include <optional>
 
 namespace sillwalk::engine {
@@ -26,7 +25,7 @@ public:
         sampled_->set({&value, 1});
         CartScore score(space_, sampled_->demand());
         const auto best = best_holding(score, unscored_, 1);
-        if (!best.empty()) bring_forward(best.front().candidate);
+        if (!best.empty()) bring_forward(unscored_, best.front().candidate);
         return headline_of(best);
     }
 
@@ -49,13 +48,6 @@ public:
     }
 
 private:
-    /// The likely one first: the others are left the sooner, and the answer is the same in any order.
-    void bring_forward(const Candidate& candidate) {
-        const auto at = std::find_if(unscored_.begin(), unscored_.end(),
-                                     [&](const ScoredCandidate& row) { return row.candidate == candidate; });
-        std::rotate(unscored_.begin(), at, at + 1);
-    }
-
     CandidateSpace space_;
     CartDemand demand_;
     std::optional<SampledDemand> sampled_;

@@ -62,11 +62,13 @@ public:
             if (!options_.every_candidate && in_a_row >= settled_draws) break;
             in_a_row = draw_with_all(draws) ? in_a_row + 1 : 0;
         }
-        const std::vector<ScoredCandidate> few = kept();
+        std::vector<ScoredCandidate> few = kept();
         while (draws.size() < options_.draws) {
             set_draw(draws.size());
             CartScore score(space_, sampled_.demand());
-            draws.push_back(result(score, best_holding(score, few, 1)));
+            const auto best = best_holding(score, few, 1);
+            draws.push_back(result(score, best));
+            if (!best.empty()) bring_forward(few, best.front().candidate);
         }
         return draws;
     }

@@ -56,6 +56,12 @@ std::vector<ScoredCandidate> nearest_to_holding(CartScore& score, std::span<cons
     return first_of(score, unscored, count, is_nearer, [](const ScoredCandidate&) { return true; });
 }
 
+void bring_forward(std::vector<ScoredCandidate>& list, const Candidate& candidate) {
+    const auto at =
+        std::find_if(list.begin(), list.end(), [&](const ScoredCandidate& row) { return row.candidate == candidate; });
+    if (at != list.end()) std::rotate(list.begin(), at, at + 1);
+}
+
 Headline headline_of(const std::vector<ScoredCandidate>& best) {
     Headline headline;
     headline.nothing_holds = best.empty();

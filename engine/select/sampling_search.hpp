@@ -21,6 +21,10 @@ namespace sillwalk::engine {
                                                               std::span<const ScoredCandidate> unscored,
                                                               std::size_t count);
 
+/// Puts a candidate of the list first. The likely one first: then the others are left the sooner, and the best are the
+/// same in any order.
+void bring_forward(std::vector<ScoredCandidate>& list, const Candidate& candidate);
+
 /// What best_holding(…, 1) comes down to.
 [[nodiscard]] Headline headline_of(const std::vector<ScoredCandidate>& best);
 /// The headline of an advice as it stands.
