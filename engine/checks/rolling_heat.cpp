@@ -43,8 +43,11 @@ std::optional<Length> contact_half_width(Judge& judge, const CheckContext& conte
 /// Share of the time that the wheel rolls: 1 unless length and rate of the pushes are known.
 double rolling_share(Judge& judge, const CartDemand& cart, Speed speed) {
     if (!cart.push_distance.given || !cart.push_rate.given || !(speed > Speed{})) return 1.0;
-    const Speed mean = *judge.high(cart.push_distance) * *judge.high(cart.push_rate);
-    return std::clamp(mean / speed, 0.0, 1.0);
+    // Asked one after the other: compilers differ in which side of a product they evaluate first, and the finding keeps
+    // the order in which its readings were asked.
+    const Length distance = *judge.high(cart.push_distance);
+    const Frequency rate = *judge.high(cart.push_rate);
+    return std::clamp(distance * rate / speed, 0.0, 1.0);
 }
 
 }  // namespace
