@@ -114,6 +114,7 @@ struct Writer {
                  {"candidates", advice.candidates_total},
                  {"turned_down_total", advice.turned_down_total},
                  {"ranked", std::move(list)},
+                 {"runner_up", optional_ranked(advice.runner_up)},
                  {"nearest", optional_ranked(advice.nearest)},
                  {"turned_down", std::move(down)},
                  {"present", optional_ranked(advice.present)},

@@ -3,6 +3,7 @@
 #include "app/data/load_sources.hpp"
 #include "app/data/table_loaders.hpp"
 #include "assets/embedded.hpp"
+#include "engine/physics/bonded_layer.hpp"
 
 #include <fmt/format.h>
 
@@ -85,6 +86,19 @@ void check_references(LoadedTables& loaded) {
     }
 }
 
+/// The curves of bonded treads for the materials that have a Poisson's ratio inside the table.
+void prepare_layer(Tables& tables) {
+    engine::LayerTable& layer = tables.layer;
+    for (const engine::Material& material : tables.materials) {
+        if (!material.poisson) continue;
+        const double poisson = material.poisson->value;
+        const bool inside = poisson >= layer.rows.back().poisson && poisson <= layer.rows.front().poisson;
+        const bool done = std::any_of(layer.prepared.begin(), layer.prepared.end(),
+                                      [&](const engine::LayerCurves& curves) { return curves.poisson == poisson; });
+        if (inside && !done) layer.prepared.push_back(engine::layer_curves(layer, poisson));
+    }
+}
+
 }  // namespace
 
 LoadedTables load_tables_from(const FileLookup& lookup) {
@@ -96,6 +110,7 @@ LoadedTables load_tables_from(const FileLookup& lookup) {
         load_file(lookup, table.path, loaded, [&](JsonObject& file) { table.load(file, fields, loaded.tables); });
     }
     check_references(loaded);
+    if (loaded.errors.empty()) prepare_layer(loaded.tables);
     return loaded;
 }
 

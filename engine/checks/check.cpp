@@ -9,7 +9,8 @@ namespace {
 constexpr std::uint8_t wheel_bearing = part_wheel | part_bearing;
 constexpr std::uint8_t wheel_rig = part_wheel | part_rig;
 constexpr std::uint8_t wheel_bearing_rig = part_wheel | part_bearing | part_rig;
-constexpr std::uint8_t all_parts = wheel_bearing_rig | part_preparation;
+constexpr std::uint8_t make_bearing = part_make | part_bearing;
+constexpr std::uint8_t prepared_make = make_bearing | part_preparation;
 
 // id, parts, uses_walk, by_crossing, run
 constexpr std::array<CheckEntry, check_count> entries{{
@@ -20,16 +21,16 @@ constexpr std::array<CheckEntry, check_count> entries{{
     {CheckId::cold, part_wheel, true, true, check_cold},
     {CheckId::heat, wheel_bearing, true, false, check_heat},
     {CheckId::bond, part_wheel, true, false, check_bond},
-    {CheckId::chemical, wheel_bearing_rig, false, false, check_chemical},
-    {CheckId::corrosion, wheel_bearing_rig, false, false, check_corrosion},
-    {CheckId::hygiene, all_parts, false, false, check_hygiene},
+    {CheckId::chemical, make_bearing, false, false, check_chemical},
+    {CheckId::corrosion, make_bearing, false, false, check_corrosion},
+    {CheckId::hygiene, prepared_make, false, false, check_hygiene},
     {CheckId::push, wheel_bearing, false, true, check_push},
     {CheckId::traction, wheel_bearing, false, true, check_traction},
     {CheckId::floor, part_wheel, false, false, check_floor},
     {CheckId::bearing, wheel_bearing | part_preparation, false, false, check_bearing},
     {CheckId::tip, part_rig, false, true, check_tip},
     {CheckId::fit, wheel_bearing_rig, false, false, check_fit},
-    {CheckId::static_charge, all_parts, false, false, check_static},
+    {CheckId::static_charge, prepared_make, false, false, check_static},
     {CheckId::room, part_wheel, false, false, check_room},
 }};
 

@@ -17,7 +17,8 @@ namespace sillwalk::engine {
 enum class Corner { nominal, worst };
 
 /// Which parts of the candidate a check looks at; the rest may be null while it runs.
-enum Parts : std::uint8_t { part_wheel = 1, part_bearing = 2, part_rig = 4, part_preparation = 8 };
+/// part_make: of wheel and rig no more than is equal in parts of one make (same_make()).
+enum Parts : std::uint8_t { part_wheel = 1, part_bearing = 2, part_rig = 4, part_preparation = 8, part_make = 16 };
 
 struct CheckContext {
     const CartDemand* cart = nullptr;

@@ -34,6 +34,7 @@ std::optional<Length> contact_half_width(Judge& judge, const CheckContext& conte
     input.width = context.wheel->tread_width;
     input.modulus = modulus->value;
     input.poisson = context.tread->poisson->value;
+    input.with_approach = false;
     if (!context.wheel->crown_radius) input.tread_thickness = context.wheel->tread_thickness;
     const auto patch = contact(input, context.tables->layer);
     if (!patch) judge.missing_figure();

@@ -32,6 +32,16 @@ const Rig* Catalogue::rig(std::string_view id) const {
     return find_by_id(rigs, id);
 }
 
+bool same_make(const Wheel& a, const Wheel& b) {
+    return a.construction == b.construction && a.tread_material == b.tread_material &&
+           a.core_material == b.core_material && a.hygiene == b.hygiene && a.resistance_ohm == b.resistance_ohm;
+}
+
+bool same_make(const Rig& a, const Rig& b) {
+    return a.material == b.material && a.finish == b.finish && a.exposed_threads == b.exposed_threads &&
+           a.hollow_back == b.hollow_back;
+}
+
 std::string candidate_key(const Catalogue& catalogue, const Candidate& candidate) {
     std::string key = catalogue.wheels[candidate.wheel].id.text();
     key += '+';

@@ -16,7 +16,7 @@ enum class SourceStatus {
     derived,      ///< D: worked out from stated figures
 };
 
-struct Source {            ///< one row of assets/sources.json
+struct Source {  ///< one row of assets/sources.json
     std::string key, title, publisher, edition, where, licence;
     std::string note;
 };

@@ -1,10 +1,10 @@
 #pragma once
 /// A reading: the value, what was typed, how far it may be off, and how it is known.
 
+#include "engine/base/units.hpp"
+
 #include <optional>
 #include <string>
-
-#include "engine/base/units.hpp"
 
 namespace sillwalk::engine {
 
@@ -28,7 +28,8 @@ struct ToleranceOf<Temperature> {
     using type = TemperatureChange;
 };
 
-/// A number read on site. `tolerance` is the half-width of the range the true value lies in (rectangular), never negative.
+/// A number read on site. `tolerance` is the half-width of the range the true value lies in (rectangular), never
+/// negative.
 template <class T>
 struct Reading {
     std::optional<T> value;

@@ -1,6 +1,10 @@
 #pragma once
-/// The tables of published and practice figures, already checked. Loaded from assets/tables by app/data; read-only after.
-/// Rows are sorted by id. Every figure carries a citation.
+/// The tables of published and practice figures, already checked. Loaded from assets/tables by app/data; read-only
+/// after. Rows are sorted by id. Every figure carries a citation.
+
+#include "engine/base/units.hpp"
+#include "engine/model/citation.hpp"
+#include "engine/model/survey.hpp"
 
 #include <array>
 #include <optional>
@@ -8,39 +12,47 @@
 #include <string_view>
 #include <vector>
 
-#include "engine/base/units.hpp"
-#include "engine/model/citation.hpp"
-#include "engine/model/survey.hpp"
-
 namespace sillwalk::engine {
 
-enum class MaterialFamily { urethane, polyolefin, nylon, acetal, phenolic, rubber, thermoplastic_rubber, steel, iron, stainless, other };
+enum class MaterialFamily {
+    urethane,
+    polyolefin,
+    nylon,
+    acetal,
+    phenolic,
+    rubber,
+    thermoplastic_rubber,
+    steel,
+    iron,
+    stainless,
+    other
+};
 enum class SoftSegment { unknown, ether, ester };
 enum class HardnessScale { shore_a, shore_d };
 
 struct Material {
     std::string id, name;
     MaterialFamily family = MaterialFamily::other;
-    std::string chemical_column;                       ///< id in Chemicals::materials; empty = not rated
+    std::string chemical_column;  ///< id in Chemicals::materials; empty = not rated
     std::optional<Figure<Density>> density;
     std::optional<Figure<Conductivity>> conductivity;
     std::optional<Figure<SpecificHeat>> specific_heat;
-    std::optional<Figure<Pressure>> modulus;           ///< small strain, 23 C
+    std::optional<Figure<Pressure>> modulus;  ///< small strain, 23 C
     std::optional<Figure<double>> poisson;
-    std::optional<Figure<double>> tan_delta;           ///< 30 to 70 C, walking speed
+    std::optional<Figure<double>> tan_delta;  ///< 30 to 70 C, walking speed
     std::optional<Figure<double>> creep_per_decade, set_share;
     // Limits in use: the margins of Practice::brittle_margin_… are already inside; do not add them again.
-    std::optional<Figure<Temperature>> brittle_struck;   ///< brittle below when notched or struck
-    std::optional<Figure<Temperature>> brittle_unstruck; ///< brittle below even unstruck
-    std::optional<Figure<Temperature>> brittle_point;    ///< as tested, before any margin
+    std::optional<Figure<Temperature>> brittle_struck;    ///< brittle below when notched or struck
+    std::optional<Figure<Temperature>> brittle_unstruck;  ///< brittle below even unstruck
+    std::optional<Figure<Temperature>> brittle_point;     ///< as tested, before any margin
     std::optional<Figure<Temperature>> glass_transition;
     std::optional<Figure<Temperature>> service_low, service_high;
     std::optional<Figure<Temperature>> softening;        ///< Vicat
     std::optional<Figure<Temperature>> hot_water_max;    ///< standing in water; short washes may be hotter
     std::optional<Figure<double>> expansion_per_kelvin;  ///< linear, 1/K
     SoftSegment soft_segment = SoftSegment::unknown;
-    std::string cold_note;                             ///< one or two sentences, shown behind the finding
-    std::string water_note{};                          ///< hydrolysis and swelling; may be empty
+    std::string cold_note;     ///< one or two sentences, shown behind the finding
+    std::string water_note{};  ///< hydrolysis and swelling; may be empty
 };
 
 enum class ChemicalLevel { suited = 1, watch = 2, short_contact = 3, unfit = 4 };
@@ -49,26 +61,26 @@ struct ChemicalReading {  ///< what one source says, in its own scale
     std::string note;
     std::string strength_text{}, temperature_text{};  ///< what the source tested, as it says it
     ChemicalLevel level = ChemicalLevel::unfit;       ///< its value on our scale
-    std::string fit{};         ///< "direct", "near", "stronger", "milder", "class": how near its test is to the row
+    std::string fit{};  ///< "direct", "near", "stronger", "milder", "class": how near its test is to the row
 };
 struct ChemicalRating {
     ChemicalLevel level = ChemicalLevel::unfit;
-    std::string status;        ///< "read", "two sources", "inferred", "memory" …
+    std::string status;  ///< "read", "two sources", "inferred", "memory" …
     std::string decided_by;
     std::string disagreement;  ///< empty where sources agree
     std::string note;
     std::vector<ChemicalReading> readings;
     CitationId citation = 0;
-    std::string evidence{};    ///< "A" measured, textbook or test; "B" compiled; empty where no reading decides
+    std::string evidence{};  ///< "A" measured, textbook or test; "B" compiled; empty where no reading decides
 };
-struct ChemicalRow {           ///< one agent at one strength and temperature
-    std::string agent;         ///< "hydrogen-peroxide"; several rows share it at rising strengths
-    std::string id;            ///< unique row id
+struct ChemicalRow {    ///< one agent at one strength and temperature
+    std::string agent;  ///< "hydrogen-peroxide"; several rows share it at rising strengths
+    std::string id;     ///< unique row id
     std::string name, strength_text;
     std::optional<double> strength;  ///< mass share up to which the row holds; empty = any
     Temperature temperature_max;
     std::vector<std::optional<ChemicalRating>> ratings;  ///< by column, as Chemicals::materials
-    std::string cas{};         ///< registry number; empty for mixtures
+    std::string cas{};                                   ///< registry number; empty for mixtures
 };
 struct Chemicals {
     std::vector<std::string> materials;  ///< column ids, kebab-case
@@ -79,7 +91,7 @@ struct Floor {
     std::string id, name;
     std::optional<Figure<Pressure>> contact_limit;  ///< peak pressure it is rated for
     std::optional<Figure<Pressure>> modulus;
-    std::string rolling_surface;                    ///< key of RollingRow::surface
+    std::string rolling_surface;  ///< key of RollingRow::surface
     bool textured = false;
 };
 struct FrictionRow {  ///< shoe on floor
@@ -96,16 +108,16 @@ struct RollingRow {
 enum class BearingKind { plain_acetal, roller, stainless_roller, precision_ball, stainless_precision_ball };
 struct BearingRow {  ///< general figures of a bearing kind; an item of the catalogue may be stricter
     BearingKind kind = BearingKind::plain_acetal;
-    Figure<double> friction;                          ///< on the bore diameter
-    std::optional<Figure<Pressure>> pressure_limit;   ///< plain
-    std::optional<Figure<PressureVelocity>> pv_limit; ///< plain
+    Figure<double> friction;                           ///< on the bore diameter
+    std::optional<Figure<Pressure>> pressure_limit;    ///< plain
+    std::optional<Figure<PressureVelocity>> pv_limit;  ///< plain
     std::optional<Figure<Temperature>> temperature_max;
-    std::optional<Figure<double>> static_safety;      ///< least s0
-    double seal_coefficient = 0;                      ///< c0 of the rolling formula
+    std::optional<Figure<double>> static_safety;  ///< least s0
+    double seal_coefficient = 0;                  ///< c0 of the rolling formula
     CitationId seal_citation = 0;
-    std::optional<Figure<Speed>> speed_limit;         ///< plain, sliding speed
-    std::optional<Figure<double>> rating_share;       ///< of the load rating of the same bearing in chrome steel
-    std::optional<Figure<Length>> end_play;           ///< along the axle once fitted, for the bench
+    std::optional<Figure<Speed>> speed_limit;    ///< plain, sliding speed
+    std::optional<Figure<double>> rating_share;  ///< of the load rating of the same bearing in chrome steel
+    std::optional<Figure<Length>> end_play;      ///< along the axle once fitted, for the bench
 };
 
 struct LoadFactorRow {
@@ -134,18 +146,19 @@ struct PushEquation {
     PushAction action = PushAction::push;
     PushPhase phase = PushPhase::start;
     Sex sex = Sex::female;
-    double reference_kgf = 0;                          ///< RL
+    double reference_kgf = 0;                                          ///< RL
     double height_constant = 0, height_linear = 0, height_square = 0;  ///< VSF = c + V*l + V^2*s, V in m
-    double distance_constant = 0, distance_linear = 0, distance_square = 0, distance_log = 0;  ///< DHSF = c + D*l + D^2*s + ln(D)*g
-    double rate_constant = 0, rate_log = 0, rate_log_square = 0;       ///< FSF = c + ln(F)*l + ln(F)^2*s, F per minute
-    double variation = 0;                              ///< CV
+    double distance_constant = 0, distance_linear = 0, distance_square = 0,
+           distance_log = 0;                                      ///< DHSF = c + D*l + D^2*s + ln(D)*g
+    double rate_constant = 0, rate_log = 0, rate_log_square = 0;  ///< FSF = c + ln(F)*l + ln(F)^2*s, F per minute
+    double variation = 0;                                         ///< CV
     CitationId citation = 0;
 };
 struct PushRanges {
     std::array<Length, 2> height_female, height_male, distance;
     std::array<Frequency, 2> rate;
-    Speed distance_rate_max;                   ///< 37 m/min
-    Speed caution_female, caution_male;        ///< 10 and 15 m/min
+    Speed distance_rate_max;             ///< 37 m/min
+    Speed caution_female, caution_male;  ///< 10 and 15 m/min
     CitationId citation = 0;
 };
 struct PushHeightRow {  ///< biomechanical guideline, 80 % or more protected
@@ -157,18 +170,25 @@ struct PeopleLimits {
     PushRanges ranges;
     std::vector<PushHeightRow> biomechanical;  ///< rising heights
     CitationId biomechanical_citation = 0;
-    Figure<Force> upper;                       ///< 225 N
+    Figure<Force> upper;                                                                     ///< 225 N
     Figure<Force> guide_start_female, guide_start_male, guide_keep_female, guide_keep_male;  ///< HSE
-    Figure<Mass> body_mass;                    ///< design person, traction
-    Figure<double> traction_reserve;           ///< 0.7
-    Figure<double> cold_chill, cold_freezer;   ///< judgement, on psychophysical limits
-    Figure<double> cold_pull_gloves;           ///< judgement, pulling in thick gloves, on top of the cold factor
-    Figure<double> design_share;               ///< of women, 0.75
+    Figure<Mass> body_mass;                   ///< design person, traction
+    Figure<double> traction_reserve;          ///< 0.7
+    Figure<double> cold_chill, cold_freezer;  ///< judgement, on psychophysical limits
+    Figure<double> cold_pull_gloves;          ///< judgement, pulling in thick gloves, on top of the cold factor
+    Figure<double> design_share;              ///< of women, 0.75
 };
 
 struct FilmRow {
     AirMovement air_movement = AirMovement::natural;
     Figure<FilmCoefficient> film;
+};
+
+/// The factors of a bonded tread at one Poisson's ratio: points of a monotone curve of their logarithms over a/t.
+struct LayerCurves {
+    double poisson = 0;
+    std::vector<double> contact_over_thickness;
+    std::vector<double> log_load, load_slopes, log_pressure, pressure_slopes;
 };
 
 /// Bonded tread of finite thickness: W/L = (pi E* a^2/4R) f(a/t), p_max = (E* a/2R) g(a/t).
@@ -178,39 +198,49 @@ struct LayerTable {
         double poisson = 0;
         std::vector<double> load_factor, pressure_factor;
     };
-    std::vector<Row> rows;  ///< falling Poisson's ratio
+    std::vector<Row> rows;              ///< falling Poisson's ratio
+    std::vector<LayerCurves> prepared;  ///< made once for the materials' ratios; others are made when asked for
     CitationId citation = 0;
 };
 
 /// Rules of practice and judgement that the checks use; one figure each, each with its citation.
 struct Practice {
-    Figure<double> holds_below;                    ///< 0.85
-    Figure<TemperatureChange> temperature_tight;   ///< 5 K
-    Figure<double> cold_use_per_kelvin;            ///< 0.03
-    Figure<Duration> parked_limit;                 ///< 14 d
-    Figure<double> parked_capacity_share;          ///< 0.8
-    Figure<double> flat_spot_share;                ///< 3 % of diameter
-    Figure<Slope> bevel_counts_as_slope;           ///< 1:2
-    Figure<Speed> walking_speed;                   ///< where the cart's speed is not read: never used silently, see checks
+    Figure<double> holds_below;                   ///< 0.85
+    Figure<TemperatureChange> temperature_tight;  ///< 5 K
+    Figure<double> cold_use_per_kelvin;           ///< 0.03
+    Figure<Duration> parked_limit;                ///< 14 d
+    Figure<double> parked_capacity_share;         ///< 0.8
+    Figure<double> flat_spot_share;               ///< 3 % of diameter
+    Figure<Slope> bevel_counts_as_slope;          ///< 1:2
+    Figure<Speed> walking_speed;  ///< where the cart's speed is not read: never used silently, see checks
     Figure<Temperature> urethane_rated_min, urethane_impact_floor, urethane_rated_max;
     Figure<TemperatureChange> brittle_margin_struck, brittle_margin_unstruck;
-    Figure<double> creep_flat_hot;                 ///< share of a deformation left after standing loaded and hot
-    Figure<Temperature> creep_critical;            ///< loaded parts creep when they stand hotter
-    Figure<Pressure> bond_shear_limit;             ///< at room temperature
+    Figure<double> creep_flat_hot;       ///< share of a deformation left after standing loaded and hot
+    Figure<Temperature> creep_critical;  ///< loaded parts creep when they stand hotter
+    Figure<Pressure> bond_shear_limit;   ///< at room temperature
     Figure<double> bond_retention_70, bond_retention_100;  ///< share of the bond kept at 70 and 100 C
     Figure<double> life_wet_factor, life_splash_factor;
     Figure<double> conductive_ohm, conductive_ohm_other, antistatic_low_ohm, antistatic_high_ohm;
-    Figure<double> bridge_reserve;                 ///< tread wider than a slot by at least this factor
-    Figure<Duration> short_contact;                ///< longest contact before rinsing where only short contact is allowed
-    Figure<double> rust_damp_use, rust_wet_use;    ///< unprotected steel on a damp and on a wet route, on the common scale
-    Figure<Duration> bearing_service;              ///< time in use that a bearing is asked to last
-    Figure<double> quiet_hardness;                 ///< Shore A above which a tread counts as hard and louder
+    Figure<double> bridge_reserve;   ///< tread wider than a slot by at least this factor
+    Figure<Duration> short_contact;  ///< longest contact before rinsing where only short contact is allowed
+    Figure<double> rust_damp_use,
+        rust_wet_use;                  ///< unprotected steel on a damp and on a wet route, on the common scale
+    Figure<Duration> bearing_service;  ///< time in use that a bearing is asked to last
+    Figure<double> quiet_hardness;     ///< Shore A above which a tread counts as hard and louder
 };
 
 /// How well a feature can be cleaned, 0 (a niche) to 3 (closed and smooth), and the score that each area asks.
 enum class HygieneFeature {
-    open_hub, spoked_core, visible_tread_joint, thread_guard, exposed_threads, hollow_back, exposed_grease,
-    exposed_h1_grease, open_bearing_grease, closed
+    open_hub,
+    spoked_core,
+    visible_tread_joint,
+    thread_guard,
+    exposed_threads,
+    hollow_back,
+    exposed_grease,
+    exposed_h1_grease,
+    open_bearing_grease,
+    closed
 };
 struct HygieneRow {
     HygieneFeature feature = HygieneFeature::closed;
@@ -223,9 +253,9 @@ struct HygieneZoneRow {
 
 /// A formula as a person reads it, for the reason behind a finding.
 struct FormulaRow {
-    std::string id;          ///< "step-at-axle"
-    std::string text;        ///< "F = W √(2Rh − h²)/(R − h)"
-    std::string range;       ///< range of validity in words
+    std::string id;     ///< "step-at-axle"
+    std::string text;   ///< "F = W √(2Rh − h²)/(R − h)"
+    std::string range;  ///< range of validity in words
     CitationId citation = 0;
 };
 

@@ -26,35 +26,35 @@ using NoThrow =
                      policies::overflow_error<policies::errno_on_error>,
                      policies::evaluation_error<policies::errno_on_error>, policies::promote_double<false>>;
 
-/// ln of a factor over a/t at one Poisson's ratio; logarithms keep the curve right over its forty-fold rise.
-class FactorCurve {
-public:
-    FactorCurve(const LayerTable& table, double poisson, std::vector<double> LayerTable::Row::*column) {
-        x_.push_back(0);
-        x_.insert(x_.end(), table.contact_over_thickness.begin(), table.contact_over_thickness.end());
-        y_.push_back(0);
-        for (std::size_t i = 0; i < table.contact_over_thickness.size(); ++i) {
-            y_.push_back(at_poisson(table, poisson, column, i));
-        }
-        slopes_ = monotone_slopes(x_, y_);
-        slopes_.front() = 0;  // the factors leave 1 with the square of a/t
-    }
-    [[nodiscard]] double factor(double x) const { return std::exp(monotone_value(x_, y_, slopes_, x)); }
+using Factor = std::vector<double> LayerTable::Row::*;
 
-private:
-    static double at_poisson(const LayerTable& table, double poisson, std::vector<double> LayerTable::Row::*column,
-                             std::size_t i) {
-        std::vector<double> nu;
-        std::vector<double> logs;
-        for (auto row = table.rows.rbegin(); row != table.rows.rend(); ++row) {
-            nu.push_back(row->poisson);
-            logs.push_back(std::log(((*row).*column)[i]));
-        }
-        return monotone_value(nu, logs, monotone_slopes(nu, logs), poisson);
+double log_at_poisson(const LayerTable& table, double poisson, Factor factor, std::size_t point) {
+    std::vector<double> nu;
+    std::vector<double> logs;
+    for (auto row = table.rows.rbegin(); row != table.rows.rend(); ++row) {
+        nu.push_back(row->poisson);
+        logs.push_back(std::log(((*row).*factor)[point]));
     }
+    return monotone_value(nu, logs, monotone_slopes(nu, logs), poisson);
+}
 
-    std::vector<double> x_, y_, slopes_;
-};
+/// Both factors leave 1 with the square of a/t. Logarithms keep the curve right over its forty-fold rise.
+void fill_curve(const LayerTable& table, const LayerCurves& curves, Factor factor, std::vector<double>& logs,
+                std::vector<double>& slopes) {
+    logs.push_back(0);
+    for (std::size_t i = 0; i < table.contact_over_thickness.size(); ++i) {
+        logs.push_back(log_at_poisson(table, curves.poisson, factor, i));
+    }
+    slopes = monotone_slopes(curves.contact_over_thickness, logs);
+    slopes.front() = 0;
+}
+
+double load_factor(const LayerCurves& curves, double x) {
+    return std::exp(monotone_value(curves.contact_over_thickness, curves.log_load, curves.load_slopes, x));
+}
+double pressure_factor(const LayerCurves& curves, double x) {
+    return std::exp(monotone_value(curves.contact_over_thickness, curves.log_pressure, curves.pressure_slopes, x));
+}
 
 /// Exponent n of (1 - x^2)^n whose peak over mean is `peak_over_mean` (4/pi for Hertz, n = 1/2).
 double pressure_exponent(double peak_over_mean) {
@@ -79,6 +79,37 @@ double layer_compliance(double s, double poisson) {
 
 }  // namespace
 
+LayerCurves layer_curves(const LayerTable& table, double poisson) {
+    LayerCurves curves;
+    curves.poisson = poisson;
+    curves.contact_over_thickness.push_back(0);
+    curves.contact_over_thickness.insert(curves.contact_over_thickness.end(), table.contact_over_thickness.begin(),
+                                         table.contact_over_thickness.end());
+    fill_curve(table, curves, &LayerTable::Row::load_factor, curves.log_load, curves.load_slopes);
+    fill_curve(table, curves, &LayerTable::Row::pressure_factor, curves.log_pressure, curves.pressure_slopes);
+    return curves;
+}
+
+namespace {
+
+Result<LayerSolution> solve_on(const LayerCurves& curves, double load_number) {
+    const double widest = curves.contact_over_thickness.back();
+    const double most = widest * widest * load_factor(curves, widest);
+    if (load_number > most * (1 + 1e-9)) {
+        return no_answer(fmt::format(
+            "The contact is more than {:.0f} times as wide as the tread is thick: outside the table.", 2 * widest));
+    }
+    const double target = std::min(load_number, most);  // the table's own end, but for rounding
+    const auto excess = [&](double x) { return x * x * load_factor(curves, x) - target; };
+    std::uintmax_t rounds = 100;
+    const auto bracket = boost::math::tools::toms748_solve(
+        excess, 0.0, widest, boost::math::tools::eps_tolerance<double>(50), rounds, NoThrow());
+    const double x = 0.5 * (bracket.first + bracket.second);
+    return LayerSolution{x, {load_factor(curves, x), pressure_factor(curves, x)}};
+}
+
+}  // namespace
+
 Result<LayerSolution> solve_layer(double load_number, double poisson, const LayerTable& table) {
     EXPECT_CONTRACT(table.rows.size() >= 2 && table.contact_over_thickness.size() >= 2);
     const double lowest = table.rows.back().poisson;
@@ -87,21 +118,10 @@ Result<LayerSolution> solve_layer(double load_number, double poisson, const Laye
         return no_answer(
             fmt::format("The table of bonded treads covers Poisson's ratio {:.2f} to {:.2f}.", lowest, highest));
     }
-    const FactorCurve load(table, poisson, &LayerTable::Row::load_factor);
-    const FactorCurve pressure(table, poisson, &LayerTable::Row::pressure_factor);
-    const double widest = table.contact_over_thickness.back();
-    const double most = widest * widest * load.factor(widest);
-    if (load_number > most * (1 + 1e-9)) {
-        return no_answer(fmt::format(
-            "The contact is more than {:.0f} times as wide as the tread is thick: outside the table.", 2 * widest));
+    for (const LayerCurves& curves : table.prepared) {
+        if (curves.poisson == poisson) return solve_on(curves, load_number);
     }
-    const double target = std::min(load_number, most);  // the table's own end, but for rounding
-    const auto excess = [&](double x) { return x * x * load.factor(x) - target; };
-    std::uintmax_t rounds = 100;
-    const auto bracket = boost::math::tools::toms748_solve(
-        excess, 0.0, widest, boost::math::tools::eps_tolerance<double>(50), rounds, NoThrow());
-    const double x = 0.5 * (bracket.first + bracket.second);
-    return LayerSolution{x, {load.factor(x), pressure.factor(x)}};
+    return solve_on(layer_curves(table, poisson), load_number);
 }
 
 double layer_approach(const LayerSolution& solution, double poisson) {

@@ -5,6 +5,7 @@
 #include "engine/select/score_cart.hpp"
 
 #include <algorithm>
+#include <map>
 #include <span>
 
 namespace sillwalk::engine {
@@ -31,21 +32,46 @@ bool is_nearer(const ScoredCandidate& a, const ScoredCandidate& b) {
     return nearer_to_holding(a.score, a.candidate, b.score, b.candidate);
 }
 
-/// The nearest `count` of the failing candidates, completed. Scores only grow as stages are added, so a candidate is
-/// left as soon as it is further off than all that are kept: most never need a walk.
-std::vector<ScoredCandidate> nearest_of(CartScore& score, std::span<const ScoredCandidate> failing, std::size_t count) {
-    std::vector<ScoredCandidate> nearest;  // nearest first
-    if (count == 0) return nearest;
-    const auto may_enter = [&](const ScoredCandidate& scored) {
-        return nearest.size() < count || is_nearer(scored, nearest.back());
-    };
-    for (ScoredCandidate scored : failing) {
-        while (scored.next != Stage::complete && may_enter(scored)) score.advance(scored);
-        if (!may_enter(scored)) continue;
-        if (nearest.size() == count) nearest.pop_back();
-        nearest.insert(std::upper_bound(nearest.begin(), nearest.end(), scored, is_nearer), scored);
+/// The nearest of some failing candidates, completed. Scores only grow as stages are added, so the nearest so far is
+/// taken a stage further, again and again, until it is complete: the others cannot become nearer. Most need no walk.
+ScoredCandidate nearest_of(CartScore& score, std::vector<ScoredCandidate> failing) {
+    const auto is_further = [](const ScoredCandidate& a, const ScoredCandidate& b) { return is_nearer(b, a); };
+    std::make_heap(failing.begin(), failing.end(), is_further);
+    while (failing.front().next != Stage::complete) {
+        std::pop_heap(failing.begin(), failing.end(), is_further);
+        score.advance(failing.back());
+        std::push_heap(failing.begin(), failing.end(), is_further);
     }
+    return failing.front();
+}
+
+/// The nearest failing candidate of every construction, nearest first.
+std::vector<ScoredCandidate> nearest_of_each_construction(CartScore& score, std::span<const ScoredCandidate> failing,
+                                                          const Catalogue& catalogue) {
+    std::map<Construction, std::vector<ScoredCandidate>> by_construction;
+    for (const ScoredCandidate& scored : failing) {
+        by_construction[catalogue.wheels[scored.candidate.wheel].construction].push_back(scored);
+    }
+    std::vector<ScoredCandidate> nearest;
+    for (auto& [construction, candidates] : by_construction) {
+        nearest.push_back(nearest_of(score, std::move(candidates)));
+    }
+    std::sort(nearest.begin(), nearest.end(), is_nearer);
     return nearest;
+}
+
+/// Another bearing or preparation in the same wheel is no alternative where that wheel cannot be had.
+std::optional<Candidate> best_with_another_wheel(std::span<const ScoredCandidate> holding) {
+    const auto is_before = [](const ScoredCandidate& a, const ScoredCandidate& b) {
+        return ranks_before(a.score, a.candidate, b.score, b.candidate);
+    };
+    const auto first = std::min_element(holding.begin(), holding.end(), is_before);
+    const ScoredCandidate* best = nullptr;
+    for (const ScoredCandidate& scored : holding) {
+        if (scored.candidate.wheel == first->candidate.wheel) continue;
+        if (best == nullptr || is_before(scored, *best)) best = &scored;
+    }
+    return best != nullptr ? std::optional(best->candidate) : std::nullopt;
 }
 
 TurnedDown turned_down(CartScore& score, const Candidate& candidate) {
@@ -161,10 +187,10 @@ CartAdvice advise(CandidateSpace& space, const Survey& survey, std::size_t cart_
     advice.turned_down_total = all.size() - holding;
     advice.nothing_holds = holding == 0;
     for (std::size_t i = 0; i < shown; ++i) advice.ranked.push_back(in_full(score, all[i].candidate));
+    if (const auto second = best_with_another_wheel({all.data(), holding})) advice.runner_up = in_full(score, *second);
 
-    const std::size_t wanted =
-        advice.nothing_holds ? std::max<std::size_t>(options.turned_down, 1) : options.turned_down;
-    const auto nearest = nearest_of(score, {all.data() + holding, all.size() - holding}, wanted);
+    const auto nearest =
+        nearest_of_each_construction(score, {all.data() + holding, all.size() - holding}, space.catalogue());
     if (advice.nothing_holds && !nearest.empty()) advice.nearest = in_full(score, nearest.front().candidate);
     for (std::size_t i = 0; i < std::min(nearest.size(), options.turned_down); ++i) {
         advice.turned_down.push_back(turned_down(score, nearest[i].candidate));

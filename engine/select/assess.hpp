@@ -1,19 +1,19 @@
 #pragma once
 /// The only door: a survey, a catalogue and the tables in, the advice out. Pure and deterministic.
 
+#include "engine/base/result.hpp"
+#include "engine/model/advice.hpp"
+
 #include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "engine/base/result.hpp"
-#include "engine/model/advice.hpp"
-
 namespace sillwalk::engine {
 
 struct AssessOptions {
     std::size_t ranked = 5;       ///< how many ranked candidates are kept per cart
-    std::size_t turned_down = 5;  ///< how many turned-down candidates are kept per cart
+    std::size_t turned_down = 5;  ///< how many turned-down constructions are kept per cart
     std::optional<std::size_t> only_cart;
 };
 

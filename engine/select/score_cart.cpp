@@ -11,7 +11,8 @@ constexpr std::uint8_t wheel_rig = part_wheel | part_rig;
 constexpr std::uint8_t wheel_bearing = part_wheel | part_bearing;
 constexpr std::uint8_t wheel_bearing_rig = part_wheel | part_bearing | part_rig;
 constexpr std::uint8_t prepared_bearing = part_wheel | part_bearing | part_preparation;
-constexpr std::uint8_t all_parts = wheel_bearing_rig | part_preparation;
+constexpr std::uint8_t make_bearing = part_make | part_bearing;
+constexpr std::uint8_t prepared_make = make_bearing | part_preparation;
 
 Stage after(Stage stage) {
     return static_cast<Stage>(static_cast<std::uint8_t>(stage) + 1);
@@ -43,6 +44,8 @@ CartScore::CartScore(CandidateSpace& space, const CartDemand& demand)
       wheel_bearing_(space.bearing_slots()),
       pair_(space.pair_slots()),
       prepared_bearing_(space.bearing_slots() * preparations.size()),
+      make_(space.make_slots()),
+      prepared_make_(space.make_slots() * preparations.size()),
       walk_wheel_(space.wheels().size()),
       walk_bearing_(space.bearing_slots()) {}
 
@@ -111,11 +114,14 @@ Score CartScore::stage_score(const ScoredCandidate& scored) {
             return cached(wheel_bearing_[bearing_slot], context, wheel_bearing, false);
         case Stage::whole: {
             const std::size_t pair = rows.first_pair + scored.bearing_slot * rows.rigs.size() + scored.rig_slot;
-            const std::size_t prepared =
-                bearing_slot * preparations.size() + static_cast<std::size_t>(candidate.preparation);
-            return cached(pair_[pair], context, wheel_bearing_rig, false) +
-                   cached(prepared_bearing_[prepared], context, prepared_bearing, false) +
-                   run(context, all_parts, false);
+            const auto prepared = [&](std::size_t slot) {
+                return slot * preparations.size() + static_cast<std::size_t>(candidate.preparation);
+            };
+            const std::size_t make = space_->make_slot(candidate);
+            return cached(make_[make], context, make_bearing, false) +
+                   cached(pair_[pair], context, wheel_bearing_rig, false) +
+                   cached(prepared_bearing_[prepared(bearing_slot)], context, prepared_bearing, false) +
+                   cached(prepared_make_[prepared(make)], context, prepared_make, false);
         }
         case Stage::walk:
             add_walks(context, candidate.wheel, false);

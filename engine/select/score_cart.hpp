@@ -56,7 +56,7 @@ private:
     CandidateSpace* space_;
     const CartDemand* demand_;
     std::vector<Walks> walks_;  // by walk key
-    std::vector<Slot> wheel_, rig_, wheel_rig_, wheel_bearing_, pair_, prepared_bearing_;
+    std::vector<Slot> wheel_, rig_, wheel_rig_, wheel_bearing_, pair_, prepared_bearing_, make_, prepared_make_;
     std::vector<Slot> walk_wheel_, walk_bearing_;
 };
 

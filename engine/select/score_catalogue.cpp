@@ -3,6 +3,8 @@
 #include "engine/base/contract.hpp"
 
 #include <algorithm>
+#include <map>
+#include <tuple>
 
 namespace sillwalk::engine {
 namespace {
@@ -27,11 +29,29 @@ std::vector<std::uint32_t> rigs_for(const Catalogue& catalogue, const Wheel& whe
     return indices;
 }
 
-std::size_t index_of_walk(std::vector<WalkKey>& keys, const WalkKey& key) {
-    const auto found = std::find(keys.begin(), keys.end(), key);
-    if (found != keys.end()) return static_cast<std::size_t>(found - keys.begin());
-    keys.push_back(key);
-    return keys.size() - 1;
+/// Only finds equal keys: where the materials lie in memory orders nothing that is shown.
+struct KeyOrder {
+    bool operator()(const WalkKey& a, const WalkKey& b) const {
+        const auto fields = [](const WalkKey& key) {
+            return std::make_tuple(key.diameter, key.width, key.tread_thickness, key.bore, key.tread, key.core);
+        };
+        return fields(a) < fields(b);
+    }
+};
+
+/// The number of each row's make, in the order in which the makes come.
+template <class Row>
+std::vector<std::size_t> makes_of(const std::vector<Row>& rows, std::size_t& count) {
+    std::vector<std::size_t> makes;
+    std::vector<const Row*> first;
+    for (const Row& row : rows) {
+        const auto known =
+            std::find_if(first.begin(), first.end(), [&](const Row* other) { return same_make(*other, row); });
+        makes.push_back(static_cast<std::size_t>(known - first.begin()));
+        if (known == first.end()) first.push_back(&row);
+    }
+    count = first.size();
+    return makes;
 }
 
 }  // namespace
@@ -40,12 +60,18 @@ CandidateSpace::CandidateSpace(const Catalogue& catalogue, const Tables& tables)
     : catalogue_(&catalogue), tables_(&tables) {
     for (const Bearing& bearing : catalogue.bearings) bearing_materials_.push_back(tables.material(bearing.material));
     for (const Rig& rig : catalogue.rigs) rig_materials_.push_back(tables.material(rig.material));
+    rig_makes_ = makes_of(catalogue.rigs, rig_make_count_);
+    const std::vector<std::size_t> makes = makes_of(catalogue.wheels, wheel_make_count_);
+    std::map<WalkKey, std::size_t, KeyOrder> walks;
     wheels_.reserve(catalogue.wheels.size());
     for (const Wheel& wheel : catalogue.wheels) {
         WheelRows rows;
+        rows.make = makes[wheels_.size()];
         rows.tread = tables.material(wheel.tread_material);
         rows.core = tables.material(wheel.core_material);
-        rows.walk = index_of_walk(walk_keys_, walk_key(wheel, tables));
+        const auto [walk, is_new] = walks.emplace(walk_key(wheel, tables), walk_keys_.size());
+        if (is_new) walk_keys_.push_back(walk->first);
+        rows.walk = walk->second;
         rows.bearings = bearings_of(catalogue, wheel);
         rows.rigs = rigs_for(catalogue, wheel);
         rows.first_bearing = bearing_slots_;

@@ -170,6 +170,10 @@ void print_detail(const CartAdvice& advice, const Workspace& work, std::size_t t
     fmt::print("\n{}: {}\n", cart.name, answer(advice, work));
     std::size_t place = 0;
     for (const RankedCandidate& row : advice.ranked) print_candidate(row, ++place, work);
+    if (advice.runner_up) {
+        fmt::print("  {}: {}\n", work.language.get("answer.runner_up"),
+                   app::candidate_name(advice.runner_up->candidate, work.text()));
+    }
     const RankedCandidate* first = headline(advice);
     if (advice.nothing_holds && first != nullptr) {
         fmt::print("  {}: {}\n", work.language.get("desk.nearest"), app::candidate_name(first->candidate, work.text()));

@@ -205,7 +205,7 @@ void reasons_card(ScreenContext& context, const Rect& rect, const CartAdvice& ad
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
     const Theme& theme = ui.theme();
-    const RankedCandidate* second = advice.ranked.size() > 1 ? &advice.ranked[1] : nullptr;
+    const RankedCandidate* second = advice.runner_up ? &*advice.runner_up : nullptr;
     const auto card = ui.card({.rect = rect, .pad = 0});
     Rect rest = rect.inset(0, m.dp(4));
     const Rect head = rest.cut_top(m.dp(50));
@@ -336,8 +336,8 @@ void draw_answer(ScreenContext& context, const Rect& area) {
         headline_card(context, left.cut_top(head_height, m.gap * 1.4F), *advice, *first);
         reasons_card(context, left, *advice, *first);
         Rect right = columns[1];
-        if (advice->ranked.size() > 1) {
-            runner_up_card(context, right.cut_top(head_height, m.gap * 1.4F), advice->ranked[1]);
+        if (advice->runner_up) {
+            runner_up_card(context, right.cut_top(head_height, m.gap * 1.4F), *advice->runner_up);
         }
         side_list(context, right, *advice);
         return;
@@ -350,7 +350,7 @@ void draw_answer(ScreenContext& context, const Rect& area) {
         const auto rows = static_cast<float>(by_urgency(first->findings).size());
         reasons_card(context, ui.place(m.dp(60) + rows * m.target_size(TargetClass::row)), *advice, *first);
     }
-    if (advice->ranked.size() > 1) runner_up_card(context, ui.place(head_height), advice->ranked[1]);
+    if (advice->runner_up) runner_up_card(context, ui.place(head_height), *advice->runner_up);
     const std::size_t open = advice->not_read.empty() ? advice->turned_down.size() : advice->not_read.size();
     if (open == 0) return;
     ui.title(advice->not_read.empty() ? context.say("answer.turned_down", {std::to_string(advice->turned_down_total)})
