@@ -22,6 +22,8 @@ ImU32 packed(Color c) {
     return IM_COL32(c.r, c.g, c.b, c.a);
 }
 
+}  // namespace
+
 /// Implements the strokes on an ImDrawList. Anti-aliasing is the list's own one-pixel fringe.
 class ListCanvas final : public Canvas {
 public:
@@ -119,8 +121,6 @@ void ListCanvas::text(Point at, std::string_view utf8, const TextStyle& style) {
     }
     list_->PrimUnreserve((count - drawn) * 6, (count - drawn) * 4);
 }
-
-}  // namespace
 
 struct Painter::Impl {
     explicit Impl(std::string_view texts) : fonts(texts), canvas(fonts) {}

@@ -1,7 +1,8 @@
 """The advice is the same byte for byte from every build: g++ -O0, g++ -O2 and clang++ -O2.
 
-compare_builds.py ROOT BUILD_FOLDER [SURVEY.json...]: builds project/ three times below BUILD_FOLDER, lets each program
-assess each survey, and compares what they print. Two more things are checked: that a second run prints the same, and that
+compare_builds.py [--whole] ROOT BUILD_FOLDER [SURVEY.json...]: builds project/ three times below BUILD_FOLDER, lets each
+program assess each survey, and compares what they print. The engine is compiled three times; what reads and writes JSON
+once, by the first compiler, unless --whole asks for three (some minutes more). Two more things are checked: that a second run prints the same, and that
 a survey with one reading changed does not (so that equality says something)."""
 import hashlib
 import json
@@ -13,7 +14,8 @@ import sys
 import tempfile
 import time
 
-from units import write_units
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[2] / "platforms"))
+from units import write_units  # noqa: E402
 
 BUILDS = [("g++ -O0", "g++", "-O0"), ("g++ -O2", "g++", "-O2"), ("clang++ -O2", "clang++", "-O2")]
 
@@ -23,12 +25,12 @@ def run(words, **options):
     return done.returncode, done.stdout, done.stderr
 
 
-def build(root, folder, compiler, level, split):
-    """Builds one program. Adds to `split` the units that do not compile as one, and compiles their files apart."""
+def build(root, folder, compiler, level, split, rest):
+    """Builds one program, with the library `rest` for all but the engine where there is one. Adds to `split` the units that do not compile as one, and compiles their files apart."""
     units = f"{folder}/units"
     configure = ["cmake", "-G", "Ninja", "-S", f"{root}/tests/determinism/project", "-B", folder,
                  "-DCMAKE_BUILD_TYPE=None", f"-DCMAKE_CXX_COMPILER={compiler}", f"-DCMAKE_CXX_FLAGS={level}",
-                 f"-DUNITS={units}"]
+                 f"-DUNITS={units}", f"-DREST={rest}"]
     for _ in range(2):
         write_units(root, units, split)
         status, out, err = run(configure)
@@ -67,11 +69,14 @@ def other_survey(survey, folder):
 
 
 def main():
-    root, folder, *surveys = sys.argv[1:]
+    words = [word for word in sys.argv[1:] if word != "--whole"]
+    whole = len(words) < len(sys.argv) - 1
+    root, folder, *surveys = words
     programs, split = [], set()
     for name, compiler, level in BUILDS:
         start = time.monotonic()
-        programs.append((name, build(root, f"{folder}/{name.replace(' ', '')}", compiler, level, split)))
+        rest = "" if whole or not programs else programs[0][1].parent / "librest.a"
+        programs.append((name, build(root, f"{folder}/{name.replace(' ', '')}", compiler, level, split, rest)))
         print(f"{name}: built in {time.monotonic() - start:.0f} s, units split: {', '.join(sorted(split)) or 'none'}")
     wrong = 0
     for survey in surveys:

@@ -93,7 +93,7 @@ TEST_CASE("what holds does not support, what is open cannot tell", "[engine][dam
         CHECK(read(kind, all_with(Outcome::does_not_apply)).support == Support::not_supported);
         CHECK(read(kind, all_with(Outcome::not_known)).support == Support::cannot_tell);
         CHECK(read(kind, all_with(Outcome::tight)).support == Support::cannot_tell);
-        CHECK(read(kind, {}).support == Support::cannot_tell);
+        CHECK(read(kind, std::vector<Finding>{}).support == Support::cannot_tell);
     }
 }
 

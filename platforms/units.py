@@ -1,10 +1,14 @@
 """Puts many source files into few translation units, since most of compiling a file is reading its headers.
 
+    units.py ROOT UNITS FILE...     prints one line a unit: its files, separated by semicolons
+
 Two files whose unnamed namespaces declare one name must not meet in a unit; which names a file declares is read off the
-lines that start in the first column, as clang-format leaves them. That is a good guess and no more: a unit that does not
-compile is split into its files."""
+lines that start in the first column, as clang-format leaves them. That is a good guess and no more: the determinism test
+splits a unit that does not compile into its files; in a build of the asan preset a clash is an error, mended by another
+name."""
 import pathlib
 import re
+import sys
 
 # The parts stand apart, so that only those that read JSON or options compile these large headers.
 PARTS = {"engine": (8, ["engine"]),
@@ -37,9 +41,9 @@ def declared(block):
 
 
 def shared_names(root):
-    """Types and functions that the engine's headers declare."""
+    """Types and functions that the headers of the layers declare."""
     types, functions = set(), set()
-    for header in sorted((root / "engine").rglob("*.hpp")):
+    for header in sorted(path for layer in ("engine", "app") for path in (root / layer).rglob("*.hpp")):
         text = header.read_text(encoding="utf-8")
         types.update(re.findall(r"^(?:struct|class|enum class|enum) (\w+)", text, re.MULTILINE))
         functions.update(re.findall(r"^(?:\[\[nodiscard\]\] )?[A-Za-z][^\n(]*?(\w+)\(", text, re.MULTILINE))
@@ -90,3 +94,14 @@ def write_units(root, folder, split):
                 written.add(path)
     for left_over in set(folder.glob("*.cpp")) - written:
         left_over.unlink()
+
+
+def main():
+    root, units, *files = sys.argv[1:]
+    types, functions = shared_names(pathlib.Path(root))
+    for group in deal([pathlib.Path(file) for file in files], int(units), types, functions):
+        print(";".join(str(file) for file in group))
+
+
+if __name__ == "__main__":
+    main()
