@@ -116,6 +116,12 @@ Result<std::string> put_together(const Entries& entries) {
     return document.dump();
 }
 
+std::string text_of_entry(std::string_view entry) {
+    JsonErrors errors;
+    const auto value = parse_json(entry, errors);
+    return value && value->is_string() ? value->get<std::string>() : std::string();
+}
+
 std::vector<Change> difference(const Entries& before, const Entries& now) {
     std::vector<Change> changes;
     auto a = before.begin();

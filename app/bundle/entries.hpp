@@ -28,6 +28,9 @@ struct Change {
 /// The text of the survey file, members in the order of their names.
 [[nodiscard]] engine::Result<std::string> put_together(const Entries& entries);
 
+/// The text that an entry holds; empty where it holds none.
+[[nodiscard]] std::string text_of_entry(std::string_view entry);
+
 /// What changes `before` into `now`, sorted by path.
 [[nodiscard]] std::vector<Change> difference(const Entries& before, const Entries& now);
 void apply_changes(Entries& entries, const std::vector<Change>& changes);

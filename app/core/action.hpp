@@ -1,8 +1,10 @@
 #pragma once
 /// Everything that can happen: taps, and news from the disk and the engine.
 
+#include "app/core/build_action.hpp"
 #include "app/core/model.hpp"
 
+#include <array>
 #include <map>
 #include <memory>
 #include <string>
@@ -82,10 +84,6 @@ struct Choose {
 // ---- the document
 struct Undo {};
 struct Redo {};
-struct Rename {
-    engine::ReadingRef owner;
-    std::string name;
-};  ///< any field of the owner
 
 // ---- settings
 struct SetTheme {
@@ -123,6 +121,7 @@ struct VisitLoaded {
     Entries entries;
     std::vector<StoredEditRow> edits;
     std::string draft_path, draft;  ///< empty path = none
+    bool follow_up = false;         ///< becomes a new visit with the same readings
 };
 struct SettingsLoaded {
     std::map<std::string, std::string> values;
@@ -141,14 +140,17 @@ using Action =
     std::variant<OpenVisit, CloseVisit, GoTo, GoBack, SelectCart, ShowPresent, OpenReason, OpenSheet, CloseSheet,
                  SheetDigit, SheetFraction, SheetPlusSixteenth, SheetSign, SheetBackspace, SheetClear, SheetStep,
                  SheetUnit, SheetMethod, SheetPage, SheetAgain, SheetSameAs, SheetTakeSuggestion, SheetNone,
-                 SheetNotAccessible, SheetKeep, OpenChoice, CloseChoice, Choose, Undo, Redo, Rename, SetTheme, SetGlove,
-                 SetLeftHanded, SetTextPercent, SetUsUnits, SetLanguage, DismissToast, VisitsListed, VisitLoaded,
-                 SettingsLoaded, StorageChanged, AnswerReady, LoadFailed>;
+                 SheetNotAccessible, SheetKeep, OpenChoice, CloseChoice, Choose, Undo, Redo, BuildAction, SetTheme,
+                 SetGlove, SetLeftHanded, SetTextPercent, SetUsUnits, SetLanguage, DismissToast, VisitsListed,
+                 VisitLoaded, SettingsLoaded, StorageChanged, AnswerReady, LoadFailed>;
 
-/// When it happened; update() reads no clock.
+using RandomBytes = std::array<std::uint8_t, 10>;
+
+/// When it happened, and what new ids are made from; update() reads no clock and throws no dice.
 struct Moment {
     std::int64_t utc_ms = 0;
-    double now = 0;  ///< seconds, the frame's clock
+    double now = 0;        ///< seconds, the frame's clock
+    RandomBytes random{};  ///< other ones for every action
 };
 
 }  // namespace sillwalk::app

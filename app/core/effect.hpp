@@ -17,6 +17,12 @@ struct SaveEdit {
     std::string label;
     std::vector<Change> changes;
     std::int64_t at_ms = 0;
+    std::string title{};  ///< of the visit, as it is now
+};
+struct SaveVisit {  ///< a new one, whole
+    std::string survey_id, title;
+    Entries entries;
+    std::int64_t at_ms = 0;
 };
 struct SaveDraft {
     std::string survey_id, path, text;
@@ -27,6 +33,7 @@ struct SaveSetting {
 };
 struct LoadVisit {
     std::string id;
+    bool follow_up = false;  ///< to be copied
 };
 struct ListVisits {};
 /// Work out a new answer; of several the newest version wins.
@@ -34,7 +41,7 @@ struct Assess {
     std::uint64_t version = 0;
 };
 
-using Effect = std::variant<SaveEdit, SaveDraft, SaveSetting, LoadVisit, ListVisits, Assess>;
+using Effect = std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, LoadVisit, ListVisits, Assess>;
 using Effects = std::vector<Effect>;
 
 }  // namespace sillwalk::app

@@ -3,8 +3,9 @@
 namespace sillwalk::app {
 
 const char* screen_name(Screen screen) {
-    constexpr const char* names[] = {"visits", "overview", "route",        "room",   "crossing",    "loads",
-                                     "cart",   "washing",  "washing_step", "answer", "temperature", "setup"};
+    constexpr const char* names[] = {"visits",      "overview", "route",   "room",         "crossing",
+                                     "loads",       "cart",     "washing", "washing_step", "answer",
+                                     "temperature", "setup",    "about",   "places",       "plan"};
     return names[static_cast<std::size_t>(screen)];
 }
 

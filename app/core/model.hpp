@@ -2,7 +2,9 @@
 /// All that the app knows at one moment. Screens read it; only update() changes it.
 
 #include "app/bundle/entries.hpp"
+#include "app/core/castors.hpp"
 #include "app/core/journal.hpp"
+#include "app/core/pick.hpp"
 #include "app/core/sheet.hpp"
 #include "engine/model/advice.hpp"
 #include "engine/walk/walk.hpp"
@@ -36,7 +38,10 @@ enum class Screen : std::uint8_t {
     washing_step,
     answer,
     temperature,
-    setup
+    setup,
+    about,   ///< who, where and why
+    places,  ///< rooms and crossings
+    plan     ///< the route of the cart in hand, being made
 };
 [[nodiscard]] const char* screen_name(Screen screen);  ///< "route": in target ids, settings and language keys
 
@@ -105,6 +110,7 @@ struct VisitLine {
     std::string id, title;
     std::int64_t changed_ms = 0;
     bool sent = false;
+    std::string customer{};
 };
 
 struct AppModel {
@@ -117,6 +123,8 @@ struct AppModel {
     std::vector<Spot> back;  ///< where "back" leads, last first
     std::optional<Sheet> sheet;
     std::optional<ChoiceSheet> choice;
+    std::optional<Pick> pick;
+    std::optional<CastorSheet> castors;
     std::uint16_t cart = 0;                      ///< whose answer the bar shows
     bool show_present = true;                    ///< a crossing shows the present wheel, else the first choice
     std::optional<engine::CheckId> open_reason;  ///< in Answer: the check whose working is shown

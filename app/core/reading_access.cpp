@@ -1,6 +1,8 @@
 #include "app/core/reading_access.hpp"
 
 #include "app/bundle/survey_words.hpp"
+#include "app/core/castors.hpp"
+#include "app/text/explain.hpp"
 
 #include <algorithm>
 #include <array>
@@ -257,6 +259,16 @@ Either(Number, Word) -> Either<Number, Word>;
 
 constexpr auto nothing = [](auto&) {};
 
+std::optional<NumberReading> read_castor_distance(const Survey& survey, const ReadingRef& ref) {
+    if (ref.index >= survey.carts.size()) return std::nullopt;
+    NumberReading reading;
+    if (const auto distances = distances_of(survey.carts[ref.index])) {
+        reading.value = ref == wheelbase_ref(ref.index) ? distances->wheelbase_nm : distances->track_nm;
+        reading.known = Known::measured;
+    }
+    return reading;
+}
+
 }  // namespace
 
 Owner owner_of(Field field) {
@@ -276,6 +288,7 @@ bool exists(const Survey& survey, const ReadingRef& ref) {
 std::optional<NumberReading> read_number(const Survey& survey, const ReadingRef& ref) {
     const auto kind = quantity_of(ref.field);
     std::optional<NumberReading> result;
+    if (is_castor_distance(ref)) return read_castor_distance(survey, ref);
     if (!kind) return result;
     const auto take = [&](const auto& reading) {
         NumberReading number{std::nullopt, 0, reading.known, reading.as_entered, reading.method};
@@ -399,6 +412,16 @@ std::string entry_path(const Survey& survey, const ReadingRef& ref) {
     return path.substr(0, index_at + 1) + id + path.substr(index_end, member_end - index_end);
 }
 
+std::string reading_key(const ReadingRef& ref) {
+    if (!is_castor_distance(ref)) return field_key(ref.field);
+    return ref == wheelbase_ref(ref.index) ? "reading.cart_wheelbase" : "reading.cart_track";
+}
+
+std::string draft_path(const ReadingRef& ref) {
+    const std::string path = engine::reading_path(ref);
+    return is_castor_distance(ref) ? path + "/" + std::to_string(ref.stop) : path;
+}
+
 std::optional<ReadingRef> find_reading(const Survey& survey, const std::string& path) {
     const auto count = static_cast<std::uint16_t>(
         std::max({survey.rooms.size(), survey.crossings.size(), survey.washings.size(), survey.carts.size()}));
@@ -407,9 +430,14 @@ std::optional<ReadingRef> find_reading(const Survey& survey, const std::string& 
         for (std::uint16_t index = 0; index < count; ++index) {
             ReadingRef ref{static_cast<Field>(field), index, 0};
             for (; exists(survey, ref); ++ref.stop) {
-                if (engine::reading_path(ref) == path) return ref;
+                if (draft_path(ref) == path) return ref;
                 if (ref.field != Field::cart_stay) break;
             }
+        }
+    }
+    for (std::uint16_t index = 0; index < survey.carts.size(); ++index) {
+        for (const ReadingRef& ref : {wheelbase_ref(index), track_ref(index)}) {
+            if (draft_path(ref) == path) return ref;
         }
     }
     return std::nullopt;

@@ -41,7 +41,12 @@ bool write_word(engine::Survey& survey, const engine::ReadingRef& ref, const Wor
 /// Path of the entry: "/crossings/<id>/rise".
 [[nodiscard]] std::string entry_path(const engine::Survey& survey, const engine::ReadingRef& ref);
 
-/// The number whose reading_path() this is; empty where there is none. For a sheet that was open when the power went.
+/// Language key of its name: field_key(), and one of its own for each distance of the castors.
+[[nodiscard]] std::string reading_key(const engine::ReadingRef& ref);
+
+/// Under which a sheet's keys are kept: reading_path(), with the stop for the distances of the castors.
+[[nodiscard]] std::string draft_path(const engine::ReadingRef& ref);
+/// The number whose draft_path() this is; empty where there is none. For a sheet that was open when the power went.
 [[nodiscard]] std::optional<engine::ReadingRef> find_reading(const engine::Survey& survey, const std::string& path);
 
 enum class Owner { none, room, crossing, washing, cart };

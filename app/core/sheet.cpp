@@ -1,5 +1,7 @@
 #include "app/core/sheet.hpp"
 
+#include "app/core/castors.hpp"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -40,7 +42,8 @@ constexpr Field cart_fields[] = {Field::cart_tare,
                                  Field::cart_parked_loaded,
                                  Field::cart_fork_width,
                                  Field::cart_axle_diameter,
-                                 Field::cart_overall_height_limit};
+                                 Field::cart_overall_height_limit,
+                                 Field::cart_load_factor};
 
 std::span<const Field> fields_of(Owner owner) {
     switch (owner) {
@@ -172,6 +175,7 @@ std::vector<ReadingRef> same_as(const Survey& survey, const ReadingRef& ref) {
 }
 
 std::optional<ReadingRef> next_reading(const Survey& survey, const ReadingRef& ref) {
+    if (ref == wheelbase_ref(ref.index)) return track_ref(ref.index);
     const auto fields = fields_of(owner_of(ref.field));
     const auto here = std::find(fields.begin(), fields.end(), ref.field);
     if (here == fields.end()) return std::nullopt;

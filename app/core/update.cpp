@@ -69,6 +69,10 @@ struct Dispatch {
     void operator()(const OpenVisit& action) const { context.effects.emplace_back(LoadVisit{action.id}); }
     void operator()(const CloseVisit&) const {
         detail::close_sheet(context);
+        model.choice.reset();
+        model.pick.reset();
+        model.castors.reset();
+        model.toast.reset();  // there is nothing left to undo
         model.visit.reset();
         model.answer.reset();
         model.changes.clear();
@@ -98,31 +102,13 @@ struct Dispatch {
 
     void operator()(const Undo&) const { detail::undo(context); }
     void operator()(const Redo&) const { detail::redo(context); }
-    void operator()(const Rename& action) const {
-        if (!model.visit || action.name.empty()) return;
-        engine::Survey survey = model.visit->survey;
-        const auto index = action.owner.index;
-        switch (owner_of(action.owner.field)) {
-            case Owner::room:
-                survey.rooms.at(index).name = action.name;
-                break;
-            case Owner::crossing:
-                survey.crossings.at(index).name = action.name;
-                break;
-            case Owner::washing:
-                survey.washings.at(index).name = action.name;
-                break;
-            case Owner::cart:
-                survey.carts.at(index).name = action.name;
-                break;
-            case Owner::none:
-                return;
-        }
-        detail::commit(context, std::move(survey), "done.renamed");
-    }
+    void operator()(const BuildAction& action) const { detail::build(context, action); }
 
     void operator()(const DismissToast&) const { model.toast.reset(); }
-    void operator()(const VisitsListed& action) const { model.visits = action.visits; }
+    void operator()(const VisitsListed& action) const {
+        model.visits = action.visits;
+        std::stable_partition(model.visits.begin(), model.visits.end(), [](const VisitLine& one) { return !one.sent; });
+    }
     void operator()(const VisitLoaded& action) const { detail::load(context, action); }
     void operator()(const StorageChanged& action) const { model.storage = action.storage; }
     void operator()(const AnswerReady& action) const { take_answer(context, action); }

@@ -22,6 +22,18 @@ void commit(Context& context, engine::Survey survey, std::string label);
 void undo(Context& context);
 void redo(Context& context);
 void load(Context& context, const VisitLoaded& loaded);
+/// Where the screen shows something that is no longer there, it falls back to the list.
+void stay_on_the_map(AppModel& model);
+
+void build(Context& context, const BuildAction& action);
+void new_visit(Context& context);
+/// The loaded visit as a new one, open and stored.
+void follow_up(Context& context, engine::Survey survey);
+/// Shows the survey, without history, on that screen.
+void show_visit(Context& context, Visit visit, const Spot& spot);
+/// A distance of the castor sheet; false where it cannot be.
+bool keep_castor_distance(Context& context, const engine::ReadingRef& ref, std::int64_t nm);
+[[nodiscard]] std::optional<NumberReading> castor_distance(const AppModel& model, const engine::ReadingRef& ref);
 
 void open_sheet(Context& context, const engine::ReadingRef& ref);
 void close_sheet(Context& context);

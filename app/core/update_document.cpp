@@ -1,6 +1,8 @@
 #include "app/bundle/survey_entries.hpp"
+#include "app/core/survey_texts.hpp"
 #include "app/core/update.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace sillwalk::app::detail {
@@ -13,13 +15,31 @@ namespace {
 bool take_over(AppModel& model, Entries entries) {
     auto survey = survey_of(entries);
     if (!survey) return false;
+    // The answer counts rooms, crossings and carts; where they stand otherwise it speaks of other ones.
+    const auto text = [](const Entries& all, const char* path) {
+        const auto found = all.find(path);
+        return found == all.end() ? std::string() : found->second;
+    };
+    const auto order_differs = [&](const char* path) {
+        return text(entries, path) != text(model.visit->entries, path);
+    };
+    constexpr const char* orders[] = {"/rooms", "/crossings", "/washings", "/carts"};
+    if (std::any_of(std::begin(orders), std::end(orders), order_differs)) model.answer.reset();
     model.visit->entries = std::move(entries);
     model.visit->survey = std::move(*survey);
     ++model.version;
     return true;
 }
 
-/// An undo may remove what is on the screen; then the screen falls back to the list it came from.
+void finish_step(Context& context, const JournalStep& step, int kind, std::vector<Change> changes) {
+    AppModel& model = context.model;
+    context.effects.emplace_back(SaveEdit{model.visit->id.text(), step.number, kind, step.label, std::move(changes),
+                                          context.moment.utc_ms, visit_title(model.visit->survey)});
+    context.effects.emplace_back(Assess{model.version});
+}
+
+}  // namespace
+
 void stay_on_the_map(AppModel& model) {
     const Survey& survey = model.visit->survey;
     const auto gone = [&](const Spot& spot) {
@@ -36,19 +56,18 @@ void stay_on_the_map(AppModel& model) {
                 return false;
         }
     };
-    if (gone(model.spot)) model.spot = {Screen::route, 0};
     std::erase_if(model.back, gone);
+    if (gone(model.spot)) {
+        const Screen screen = model.spot.screen;
+        model.spot = {screen == Screen::cart           ? Screen::loads
+                      : screen == Screen::washing_step ? Screen::washing
+                                                       : Screen::places,
+                      0};
+    }
     if (model.cart >= survey.carts.size()) model.cart = 0;
+    if (model.castors && model.castors->cart >= survey.carts.size()) model.castors.reset();
+    model.pick.reset();
 }
-
-void finish_step(Context& context, const JournalStep& step, int kind, std::vector<Change> changes) {
-    AppModel& model = context.model;
-    context.effects.emplace_back(
-        SaveEdit{model.visit->id.text(), step.number, kind, step.label, std::move(changes), context.moment.utc_ms});
-    context.effects.emplace_back(Assess{model.version});
-}
-
-}  // namespace
 
 void commit(Context& context, Survey survey, std::string label) {
     AppModel& model = context.model;
@@ -95,25 +114,22 @@ void load(Context& context, const VisitLoaded& loaded) {
         model.toast = Toast{"toast.load_failed", {survey.error().message}, false, context.moment.now};
         return;
     }
+    if (loaded.follow_up) return follow_up(context, std::move(*survey));
     Visit visit{engine::SurveyId(loaded.id), loaded.entries, std::move(*survey), {}};
     for (const StoredEditRow& row : loaded.edits) {
         if (row.kind == 0) visit.journal.replay_edit(row.step, row.label, row.change);
         if (row.kind == 1) visit.journal.replay_undo(row.step);
         if (row.kind == 2) visit.journal.replay_redo(row.step);
     }
-    model.visit = std::move(visit);
-    model.sheet.reset();
-    model.choice.reset();
-    model.open_reason.reset();
-    model.answer.reset();
-    model.changes.clear();
-    ++model.version;
-    model.back.clear();
-    model.spot = {Screen::route, 0};
-    model.cart = 0;
-    context.effects.emplace_back(SaveSetting{"open_visit", loaded.id});
-    context.effects.emplace_back(Assess{model.version});
+    show_visit(context, std::move(visit), {Screen::route, 0});
     if (loaded.draft_path.empty()) return;
+    // A text that was being typed when the battery died is kept as it stands.
+    if (const auto text = find_text(model.visit->survey, loaded.draft_path)) {
+        Survey with_text = model.visit->survey;
+        if (write_text(with_text, *text, loaded.draft)) commit(context, std::move(with_text), "done.text");
+        context.effects.emplace_back(SaveDraft{loaded.id, "", "", context.moment.utc_ms});
+        return;
+    }
     // The sheet that was open when the battery died opens again with its keys.
     if (const auto ref = find_reading(model.visit->survey, loaded.draft_path)) {
         open_sheet(context, *ref);

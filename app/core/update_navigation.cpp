@@ -11,7 +11,8 @@ constexpr std::size_t deepest = 20;
 /// Lists and overviews are the roots: going to one forgets the way back.
 bool is_root(Screen screen) {
     return screen != Screen::room && screen != Screen::crossing && screen != Screen::cart &&
-           screen != Screen::washing_step && screen != Screen::temperature && screen != Screen::setup;
+           screen != Screen::washing_step && screen != Screen::temperature && screen != Screen::setup &&
+           screen != Screen::about && screen != Screen::places && screen != Screen::plan;
 }
 
 void save(Context& context, const char* key, std::string value) {
@@ -105,6 +106,8 @@ void go_to(Context& context, const Spot& spot) {
     if (!model.visit && spot.screen != Screen::setup) return;
     close_sheet(context);
     model.choice.reset();
+    model.pick.reset();
+    model.castors.reset();
     model.open_reason.reset();
     if (is_root(spot.screen)) {
         model.back.clear();
@@ -120,6 +123,8 @@ void go_back(Context& context) {
     AppModel& model = context.model;
     if (model.sheet) return close_sheet(context);
     if (model.choice) return model.choice.reset();
+    if (model.pick) return model.pick.reset();
+    if (model.castors) return model.castors.reset();
     if (model.open_reason) return model.open_reason.reset();
     if (model.back.empty()) return;
     model.spot = model.back.back();

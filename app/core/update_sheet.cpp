@@ -14,8 +14,8 @@ namespace {
 void journal_keys(Context& context) {
     const AppModel& model = context.model;
     if (!model.visit || !model.sheet) return;
-    context.effects.emplace_back(SaveDraft{model.visit->id.text(), engine::reading_path(model.sheet->ref),
-                                        draft_text(*model.sheet), context.moment.utc_ms});
+    context.effects.emplace_back(SaveDraft{model.visit->id.text(), draft_path(model.sheet->ref),
+                                           draft_text(*model.sheet), context.moment.utc_ms});
 }
 
 void forget_keys(Context& context) {
@@ -129,8 +129,9 @@ struct SheetDispatch {
 void open_sheet(Context& context, const ReadingRef& ref) {
     AppModel& model = context.model;
     if (!model.visit) return;
-    const auto kind = quantity_of(ref.field);
-    const auto before = read_number(model.visit->survey, ref);
+    const bool distance = is_castor_distance(ref);
+    const auto kind = distance ? std::optional(QuantityKind::small_length) : quantity_of(ref.field);
+    const auto before = distance ? castor_distance(model, ref) : read_number(model.visit->survey, ref);
     if (!kind || !before) return;
     Sheet sheet;
     sheet.ref = ref;
@@ -164,11 +165,15 @@ void keep_sheet(Context& context, bool next) {
     if (reading) {
         const Hint hint = hint_of(*model.sheet, model.data->entry, model.visit->survey);
         if (hint.kind == HintKind::impossible) return;
-        Survey survey = model.visit->survey;
-        if (!write_number(survey, ref, *reading)) return;
-        model.sheet.reset();
-        forget_keys(context);
-        commit(context, std::move(survey), "done.reading");
+        if (is_castor_distance(ref)) {
+            if (!keep_castor_distance(context, ref, *reading->value)) return;
+            close_sheet(context);
+        } else {
+            Survey survey = model.visit->survey;
+            if (!write_number(survey, ref, *reading)) return;
+            close_sheet(context);
+            commit(context, std::move(survey), "done.reading");
+        }
     } else {
         close_sheet(context);
     }

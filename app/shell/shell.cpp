@@ -2,6 +2,8 @@
 
 #include "app/bundle/survey_entries.hpp"
 #include "app/bundle/survey_json.hpp"
+#include "app/core/ids.hpp"
+#include "app/core/survey_texts.hpp"
 #include "app/core/update.hpp"
 #include "app/shell/assessor.hpp"
 #include "app/storage/writer.hpp"
@@ -10,6 +12,7 @@
 #include "assets/embedded.hpp"
 
 #include <optional>
+#include <random>
 #include <utility>
 
 namespace sillwalk::app {
@@ -50,8 +53,15 @@ EditKind edit_kind(int kind) {
     return kind == 1 ? EditKind::undo : kind == 2 ? EditKind::redo : EditKind::edit;
 }
 
-VisitLoaded loaded_from(const std::string& id, StoredVisit stored) {
-    VisitLoaded loaded{id, std::move(stored.entries), {}, {}, {}};
+RandomBytes drawn_bytes() {
+    std::random_device device;
+    RandomBytes bytes{};
+    for (std::uint8_t& byte : bytes) byte = static_cast<std::uint8_t>(device() & 0xFFU);
+    return bytes;
+}
+
+VisitLoaded loaded_from(const LoadVisit& load, StoredVisit stored) {
+    VisitLoaded loaded{load.id, std::move(stored.entries), {}, {}, {}, load.follow_up};
     for (StoredEdit& edit : stored.edits) {
         loaded.edits.push_back({edit.step, static_cast<int>(edit.kind), std::move(edit.label), std::move(edit.change)});
     }
@@ -67,7 +77,7 @@ Result<StoreVisit> demo_visit(std::int64_t at_ms) {
     if (!text) return engine::fail(engine::ErrorCode::not_found, "the demo survey is missing", std::string(demo_file));
     const SurveyRead read = read_survey(*text);
     if (!read.errors.empty()) return tl::make_unexpected(read.errors.front());
-    return StoreVisit{read.survey.id.text(), read.survey.site, entries_of(read.survey), at_ms};
+    return StoreVisit{read.survey.id.text(), visit_title(read.survey), entries_of(read.survey), at_ms};
 }
 
 }  // namespace
@@ -80,6 +90,7 @@ struct Shell::Impl {
           assessor(data, options.threads, options.services.wake),
           kit(all_texts()) {
         model.data = data.get();
+        random = options.services.random ? options.services.random() : drawn_bytes();
     }
 
     std::shared_ptr<const EngineData> data;
@@ -94,10 +105,12 @@ struct Shell::Impl {
     std::uint64_t durable = 0;
     double now = 0;
     std::string described;
+    RandomBytes random{};
 
-    [[nodiscard]] Moment moment() const { return {options.services.utc_ms(), now}; }
+    [[nodiscard]] Moment moment() const { return {options.services.utc_ms(), now, random}; }
 
     void act(const Action& action) {
+        count_up(random, 2);  // the last two bytes count the ids of one action
         for (const Effect& effect : update(model, action, moment())) run(effect);
     }
 
@@ -105,14 +118,18 @@ struct Shell::Impl {
         std::visit([this](const auto& one) { perform(one); }, effect);
     }
     void perform(const SaveEdit& save) {
-        store(save, StoreStep{save.survey_id, save.step, edit_kind(save.kind), save.label, save.changes, save.at_ms});
+        store(save, StoreStep{save.survey_id, save.step, edit_kind(save.kind), save.label, save.changes, save.at_ms,
+                              save.title});
+    }
+    void perform(const SaveVisit& save) {
+        store(save, StoreVisit{save.survey_id, save.title, save.entries, save.at_ms});
     }
     void perform(const SaveDraft& save) { store(save, StoreDraft{save.survey_id, save.path, save.text, save.at_ms}); }
     void perform(const SaveSetting& save) { store(save, StoreSetting{save.key, save.value}); }
     void perform(const LoadVisit& load) {
         auto stored = writer->visit(load.id);
         if (stored) {
-            act(loaded_from(load.id, std::move(*stored)));
+            act(loaded_from(load, std::move(*stored)));
         } else {
             act(LoadFailed{stored.error().message});
         }
@@ -130,7 +147,7 @@ struct Shell::Impl {
         VisitsListed listed;
         if (const auto rows = writer->visits()) {
             for (const VisitRow& row : *rows)
-                listed.visits.push_back({row.survey_id, row.title, row.updated_ms, false});
+                listed.visits.push_back({row.survey_id, row.title, row.updated_ms, false, row.customer});
         }
         act(listed);
     }

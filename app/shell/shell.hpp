@@ -7,6 +7,7 @@
 #include "app/ui/frame_input.hpp"
 #include "app/ui/frame_output.hpp"
 
+#include <array>
 #include <cstdint>
 #include <functional>
 #include <memory>
@@ -19,6 +20,7 @@ struct PlatformServices {
     std::function<std::int64_t()> utc_ms;  ///< milliseconds since 1970
     int utc_offset_minutes = 0;            ///< of the clock on the wall
     std::function<void()> wake;            ///< from any thread: a frame is needed
+    std::function<RandomBytes()> random;   ///< once at the start, from the system's generator; none: the library's
 };
 
 struct ShellOptions {

@@ -1,5 +1,7 @@
 #include "app/storage/survey_store.hpp"
 
+#include "app/bundle/entries.hpp"
+
 #include <utility>
 
 namespace sillwalk::app {
@@ -39,9 +41,10 @@ Result<void> write(Database& database, const StoreStep& step) {
         journal->bind_optional(6, change.before).bind_optional(7, change.now).bind(8, step.at_ms);
         if (auto done = journal->run(); !done) return done;
     }
-    auto touched = database.prepare("UPDATE survey SET updated_ms=?2 WHERE survey_id=?1");
+    auto touched = database.prepare(
+        "UPDATE survey SET updated_ms=?2, title=CASE ?3 WHEN '' THEN title ELSE ?3 END WHERE survey_id=?1");
     if (!touched) return tl::make_unexpected(touched.error());
-    return touched->bind(1, step.survey_id).bind(2, step.at_ms).run();
+    return touched->bind(1, step.survey_id).bind(2, step.at_ms).bind(3, step.title).run();
 }
 
 Result<void> write(Database& database, const StoreVisit& visit) {
@@ -105,13 +108,15 @@ Result<void> apply_all(Database& database, const std::vector<StoreCommand>& comm
 Result<std::vector<VisitRow>> list_visits(Database& database) {
     std::vector<VisitRow> visits;
     auto rows = database.prepare(
-        "SELECT survey_id, title, state, created_ms, updated_ms FROM survey ORDER BY updated_ms DESC, survey_id");
+        "SELECT s.survey_id, s.title, s.state, s.created_ms, s.updated_ms, e.value FROM survey s LEFT JOIN entry e "
+        "ON e.survey_id=s.survey_id AND e.path='/customer' ORDER BY s.updated_ms DESC, s.survey_id");
     if (!rows) return tl::make_unexpected(rows.error());
     for (;;) {
         const auto more = rows->step();
         if (!more) return tl::make_unexpected(more.error());
         if (!*more) return visits;
-        visits.push_back({rows->text(0), rows->text(1), rows->text(2), rows->integer(3), rows->integer(4)});
+        visits.push_back({rows->text(0), rows->text(1), rows->text(2), rows->integer(3), rows->integer(4),
+                          text_of_entry(rows->optional_text(5).value_or(""))});
     }
 }
 

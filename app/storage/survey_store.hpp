@@ -23,6 +23,7 @@ struct StoreStep {
     std::string label;            ///< language key of what was done, for the audit
     std::vector<Change> changes;  ///< old and new as they apply now (already turned round for an undo)
     std::int64_t at_ms = 0;
+    std::string title{};  ///< of the visit from now on; empty leaves it as it was
 };
 struct StoreVisit {  ///< a new visit with all its entries
     std::string survey_id, title;
@@ -41,6 +42,7 @@ using StoreCommand = std::variant<StoreStep, StoreVisit, StoreDraft, StoreSettin
 struct VisitRow {
     std::string survey_id, title, state;
     std::int64_t created_ms = 0, updated_ms = 0;
+    std::string customer{};  ///< empty where nobody typed one
     friend bool operator==(const VisitRow&, const VisitRow&) = default;
 };
 struct StoredEdit {

@@ -177,7 +177,7 @@ Action random_edit(std::mt19937& random) {
         case 1:
             return Choose{{engine::Field::room_wetness, index, 0}, draw(2) ? "wet" : "frost", false};
         case 2:
-            return Rename{{engine::Field::room_air, index, 0}, "Room " + std::to_string(draw(1000))};
+            return BuildAction{SetText{{TextField::room_name, index}, "Room " + std::to_string(draw(1000))}};
         default:
             return OpenSheet{{draw(2) ? engine::Field::crossing_rise : engine::Field::crossing_gap, index, 0}};
     }

@@ -2,6 +2,7 @@
 /// A small visit and a model that holds it, for the tests of update().
 
 #include "app/bundle/survey_entries.hpp"
+#include "app/core/ids.hpp"
 #include "app/core/update.hpp"
 
 namespace sillwalk::test {
@@ -46,6 +47,7 @@ struct World {
     }
     void act(const app::Action& action) {
         moment.utc_ms += 10;
+        app::count_up(moment.random, 2);
         effects = app::update(model, action, moment);
     }
     void type(const std::string& keys) {

@@ -11,6 +11,12 @@ TEST_CASE("the sill read again: the outcome changes, and it is still there after
     host.run_file(size.first < 500 ? "sill_from_19_to_6_phone.script" : "sill_from_19_to_6.script");
 }
 
+TEST_CASE("a first visit: from nothing to a first answer, built by hand", "[journey]") {
+    const auto size = GENERATE(std::pair{1280.0F, 800.0F}, std::pair{800.0F, 1280.0F}, std::pair{412.0F, 915.0F});
+    AppHost host(size.first, size.second);
+    host.run_file(size.first < 500 ? "first_visit_phone.script" : "first_visit.script");
+}
+
 TEST_CASE("after a commit the cart in hand is answered first, then all", "[journey]") {
     AppHost host;
     host.run("tap route.crossing.freezer-door\ntap reading.crossing_rise\ntap sheet.key.6\ntap sheet.done\n");

@@ -2,6 +2,7 @@
 #include "app/ui/draw/strokes.hpp"
 #include "app/ui/screens/drawings/plan.hpp"
 #include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/parts.hpp"
 
 #include <array>
 
@@ -14,13 +15,15 @@ using engine::Outcome;
 
 namespace {
 
-constexpr std::array<Field, 19> cart_fields = {Field::cart_tare,
+constexpr std::array<Field, 22> cart_fields = {Field::cart_tare,
                                                Field::cart_payload,
                                                Field::cart_people,
                                                Field::cart_moved_by,
                                                Field::cart_sharing,
                                                Field::cart_cg_height_loaded,
                                                Field::cart_cg_forward_loaded,
+                                               Field::cart_cg_height_empty,
+                                               Field::cart_cg_forward_empty,
                                                Field::cart_handle_height,
                                                Field::cart_speed,
                                                Field::cart_push_distance,
@@ -32,7 +35,8 @@ constexpr std::array<Field, 19> cart_fields = {Field::cart_tare,
                                                Field::cart_overall_height_limit,
                                                Field::cart_plate_pattern,
                                                Field::cart_static_ask,
-                                               Field::cart_non_marking};
+                                               Field::cart_non_marking,
+                                               Field::cart_load_factor};
 
 const Finding* load_finding(const ScreenContext& context) {
     const engine::RankedCandidate* first = app::headline(app::cart_advice(context.model));
@@ -120,14 +124,19 @@ void picture(ScreenContext& context, const Rect& rect) {
     Rect rest = rect.inset(m.pad + m.dp(4), m.dp(12));
     const Finding* load = load_finding(context);
     {
-        const auto column = ui.column(rest.cut_top(m.line_height(TextRole::row) * 1.4F, 6));
-        ui.finding(load ? app::sentence(*load, context.text()) : context.say("cart.no_load"), "cart.finding");
+        const std::string finding = load ? app::sentence(*load, context.text()) : context.say("cart.no_load");
+        const float height = ui.text_height(finding, TextRole::row, Weight::medium, rest.width());
+        const auto column = ui.column(rest.cut_top(height + m.line_height(TextRole::row) * 0.4F, 6));
+        ui.finding(finding, "cart.finding");
     }
     if (load) load_bar(context, rest.cut_bottom(m.target_size(TargetClass::row), 8), *load);
     const PlanShape shape = plan_of(context, cart);
     if (shape.castors.empty()) {
         const auto column = ui.column(rest);
         ui.text(context.say("cart.no_castors"));
+        if (ui.button("cart.castors", context.say("castors.title"), {.icon = Icon::plus})) {
+            do_build(context, app::OpenCastors{context.model.spot.index});
+        }
         return;
     }
     PlanWords words;
@@ -157,12 +166,33 @@ void stays(ScreenContext& context, std::uint16_t index) {
     }
 }
 
+void castor_row(ScreenContext& context, std::uint16_t index) {
+    const engine::Cart& cart = context.survey().carts[index];
+    const bool needed = is_needed(context, {Field::cart_castors, index, 0});
+    RowOptions options;
+    options.chevron = true;
+    options.dashed = cart.castors.empty();
+    if (!cart.castors.empty()) {
+        options.value = std::to_string(cart.castors.size());
+        options.detail =
+            value_text(context, app::wheelbase_ref(index)) + " \u00D7 " + value_text(context, app::track_ref(index));
+    } else {
+        options.detail = context.say(needed ? "reading.needed" : "known.not_yet_read");
+        if (needed) options.badge = Badge::not_known;
+    }
+    if (context.ui.row("reading.cart_castors", context.say("castors.title"), options)) {
+        do_build(context, app::OpenCastors{index});
+    }
+}
+
 void readings(ScreenContext& context, std::uint16_t index) {
+    castor_row(context, index);
     for (const Field field : cart_fields) {
         const engine::ReadingRef ref{field, index, 0};
         reading_row(context, ref, is_needed(context, ref));
     }
     stays(context, index);
+    part_end(context, app::Part::cart, index);
 }
 
 }  // namespace
@@ -176,7 +206,7 @@ void draw_cart(ScreenContext& context, const Rect& area) {
         Rect right = columns[1];
         const Rect button = right.cut_top(ui.metrics().target_size(TargetClass::row), ui.metrics().gap);
         if (ui.button("cart.route", context.say("cart.route"), {.icon = Icon::route, .rect = button})) {
-            context.act(app::GoTo{{app::Screen::route, 0}});
+            context.act(app::GoTo{{app::Screen::plan, 0}});
         }
         const auto list = ui.scroll("cart.readings", right);
         readings(context, index);
@@ -185,7 +215,7 @@ void draw_cart(ScreenContext& context, const Rect& area) {
     const auto list = ui.scroll("cart.readings", area);
     picture(context, ui.place(area.width() * 0.92F));
     if (ui.button("cart.route", context.say("cart.route"), {.icon = Icon::route})) {
-        context.act(app::GoTo{{app::Screen::route, 0}});
+        context.act(app::GoTo{{app::Screen::plan, 0}});
     }
     readings(context, index);
 }

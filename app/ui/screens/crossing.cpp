@@ -1,6 +1,7 @@
 #include "app/core/quantity.hpp"
 #include "app/core/reading_access.hpp"
 #include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/parts.hpp"
 #include "app/ui/screens/pictures.hpp"
 
 #include <array>
@@ -184,11 +185,41 @@ void wheel_toggle(ScreenContext& context, const Rect& rect = {}) {
 }
 
 /// What is unread and needed first would hide what is read: the order stays that of the walk.
+/// The room at one end; another one can be picked.
+void room_row(ScreenContext& context, std::uint16_t index, bool to) {
+    const engine::Crossing& crossing = context.survey().crossings[index];
+    RowOptions options;
+    options.value_role = TextRole::row;
+    options.chevron = true;
+    for (const engine::Room& room : context.survey().rooms) {
+        if (room.id == (to ? crossing.to : crossing.from)) options.detail = room.name;
+    }
+    if (context.ui.row(to ? "crossing.to" : "crossing.from", context.say(to ? "crossing.to" : "crossing.from"),
+                       options)) {
+        do_build(context, app::OpenPick{{to ? app::PickKind::end_to : app::PickKind::end_from, index, 0}});
+    }
+}
+
 void readings(ScreenContext& context, std::uint16_t index) {
     for (const Field field : crossing_fields) {
         const engine::ReadingRef ref{field, index, 0};
         reading_row(context, ref, is_needed(context, ref));
     }
+    room_row(context, index, false);
+    room_row(context, index, true);
+    Ui& ui = context.ui;
+    {
+        const auto cells = ui.cells({1, 1});
+        if (ui.button("crossing.turn", context.say("crossing.turn"), {.role = TextRole::body})) {
+            do_build(context, app::TurnCrossing{index});
+        }
+        const bool heated = context.survey().crossings[index].heated;
+        if (ui.button("crossing.heated", context.say(heated ? "crossing.is_heated" : "crossing.not_heated"),
+                      {.selected = heated, .role = TextRole::body})) {
+            do_build(context, app::SetHeated{index, !heated});
+        }
+    }
+    part_end(context, app::Part::crossing, index);
 }
 
 void draw_wide(ScreenContext& context, const Rect& area, std::uint16_t index, const CrossingOutcome* outcome) {

@@ -78,9 +78,9 @@ std::string choice_text(const ScreenContext& context, Field field, const std::st
 
 ReadingLine reading_line(const ScreenContext& context, const ReadingRef& ref) {
     ReadingLine line;
-    line.name = capitalised(context.say(app::field_key(ref.field)));
+    line.name = capitalised(context.say(app::reading_key(ref)));
     if (const auto number = app::read_number(context.survey(), ref)) {
-        const app::Unit& unit = chosen_unit(context, *app::quantity_of(ref.field));
+        const app::Unit& unit = chosen_unit(context, app::quantity_of(ref.field).value_or(QuantityKind::small_length));
         line.known = number->known;
         line.detail = number_detail(context, *number, unit);
         if (!number->value) return line;
@@ -97,6 +97,15 @@ ReadingLine reading_line(const ScreenContext& context, const ReadingRef& ref) {
         if (word->word) line.value = choice_text(context, ref.field, *word->word);
         if (word->known != Known::measured) line.detail = known_text(context, word->known);
     }
+    return line;
+}
+
+ReadingLine pending_line(const ScreenContext& context, const ReadingRef& ref, std::int64_t canonical) {
+    ReadingLine line;
+    const app::Unit& unit = chosen_unit(context, app::quantity_of(ref.field).value_or(QuantityKind::small_length));
+    line.name = capitalised(context.say(app::reading_key(ref)));
+    line.value = app::shown_number(canonical, unit);
+    line.unit = unit_text(context, unit);
     return line;
 }
 

@@ -18,6 +18,9 @@ struct ReadingLine {
     engine::Known known = engine::Known::not_yet_read;
 };
 [[nodiscard]] ReadingLine reading_line(const ScreenContext& context, const engine::ReadingRef& ref);
+/// The same for a value that is not kept yet.
+[[nodiscard]] ReadingLine pending_line(const ScreenContext& context, const engine::ReadingRef& ref,
+                                       std::int64_t canonical);
 /// Row of the reading; tapping it opens the measuring sheet or the choice. `needed`: the answer waits for it.
 void reading_row(ScreenContext& context, const engine::ReadingRef& ref, bool needed = false, bool framed = true);
 /// Id of its target: "reading.crossing_rise", with the index of the owner where `indexed`.

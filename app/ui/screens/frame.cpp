@@ -36,7 +36,11 @@ Screen tab_of(Screen screen) {
         case Screen::room:
         case Screen::crossing:
         case Screen::temperature:
+        case Screen::places:
+        case Screen::plan:
             return Screen::route;
+        case Screen::about:
+            return Screen::overview;
         case Screen::cart:
             return Screen::loads;
         case Screen::washing_step:
@@ -94,6 +98,7 @@ AnswerBarOptions answer_texts(const ScreenContext& context) {
     }
     if (!advice || !first) {
         options.headline = context.say(context.model.answer ? "answer.none" : "answer.working");
+        if (context.survey().carts.empty()) options.reason = context.say("overview.no_carts");
         return options;
     }
     const engine::Wheel& wheel = context.model.data->catalogue.wheels[first->candidate.wheel];
@@ -114,7 +119,13 @@ AnswerBarOptions answer_texts(const ScreenContext& context) {
     }
     options.badge = badge_of(first->verdict);
     // A narrow bar has room for the wheel or for the long word of the verdict: the wheel matters more.
-    if (!context.ui.metrics().compact()) options.badge_word = verdict_text(context, first->verdict);
+    const Metrics& m = context.ui.metrics();
+    if (!m.compact()) {
+        options.badge_word = verdict_text(context, first->verdict);
+    } else {
+        const float room = m.screen.width() - context.ui.badge_width(*options.badge) - m.dp(90);
+        options.headline = fitted(context.ui, options.headline, room, TextRole::row, Weight::medium);
+    }
     return options;
 }
 
@@ -165,7 +176,7 @@ Title title_of(const ScreenContext& context) {
         case Screen::visits:
             return {context.say("visits.title"), context.say("visits.subtitle")};
         case Screen::overview:
-            return {survey->site, survey->customer};
+            return {survey->site.empty() ? context.say("visits.unnamed") : survey->site, survey->customer};
         case Screen::route: {
             const engine::Wheel* wheel = present_wheel(context);
             return {context.say("route.title"),
@@ -198,6 +209,12 @@ Title title_of(const ScreenContext& context) {
             return {context.say("temperature.title"), cart_name(context)};
         case Screen::setup:
             return {context.say("setup.title"), ""};
+        case Screen::about:
+            return {context.say("about.title"), survey->site};
+        case Screen::places:
+            return {context.say("places.title"), survey->site};
+        case Screen::plan:
+            return {context.say("plan.title"), cart_name(context)};
     }
     return {};
 }
@@ -221,7 +238,13 @@ void draw_top_bar(ScreenContext& context) {
         options.actions.push_back({id, context.say(word), icon, enabled});
         does.push_back(std::move(action));
     };
-    if (visit && context.model.spot.screen == Screen::route &&
+    if (visit && context.model.spot.screen == Screen::route) {
+        add("plan", "plan.title", Icon::note, true, app::GoTo{{Screen::plan, 0}});
+    }
+    if (visit && !compact && context.model.spot.screen == Screen::plan) {
+        add("places", "places.title", Icon::note, true, app::GoTo{{Screen::places, 0}});
+    }
+    if (visit && context.model.spot.screen == Screen::route && !visit->survey.carts.empty() &&
         context.ui.metrics().width_class == WidthClass::expanded) {
         const auto next = static_cast<std::uint16_t>((context.model.cart + 1U) % visit->survey.carts.size());
         add("next_cart", "route.next_cart", Icon::none, visit->survey.carts.size() > 1, app::SelectCart{next});
@@ -269,6 +292,12 @@ void draw_screen(ScreenContext& context, const Rect& area) {
             return draw_temperature(context, area);
         case Screen::setup:
             return draw_setup(context, area);
+        case Screen::about:
+            return draw_about(context, area);
+        case Screen::places:
+            return draw_places(context, area);
+        case Screen::plan:
+            return draw_plan(context, area);
     }
 }
 
@@ -322,6 +351,8 @@ void draw_app(ScreenContext& context) {
     if (in_visit) {
         draw_reason_sheet(context);
         draw_choice_sheet(context);
+        draw_castor_sheet(context);
+        draw_pick_sheet(context);
     }
     draw_toast(context);
 }

@@ -1,10 +1,12 @@
-// The plain lists: visits, overview, room, loads, washing, setup.
+// The plain lists: room, loads, washing, setup.
 
 #include "app/core/reading_access.hpp"
 #include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/parts.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 namespace sillwalk::ui {
@@ -13,15 +15,6 @@ using app::Screen;
 using engine::Field;
 
 namespace {
-
-std::string lower(std::string text) {
-    for (char& c : text) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
-    return text;
-}
-
-bool matches(const app::VisitLine& visit, const std::string& search) {
-    return search.empty() || lower(visit.title).find(lower(search)) != std::string::npos;
-}
 
 std::string gross_text(const ScreenContext& context, std::uint16_t index) {
     const engine::Cart& cart = context.survey().carts[index];
@@ -46,15 +39,16 @@ void reading_rows(ScreenContext& context, const std::array<Field, N>& fields, st
     }
 }
 
-/// Two columns of rows on wide screens, one on narrow ones.
-template <std::size_t A, std::size_t B>
+/// Two columns of rows on wide screens, one on narrow ones; `end` comes below the right one.
+template <std::size_t A, std::size_t B, class End>
 void two_columns(ScreenContext& context, const Rect& area, const char* id, const std::array<Field, A>& left,
-                 const std::array<Field, B>& right, std::uint16_t index) {
+                 const std::array<Field, B>& right, std::uint16_t index, End&& end) {
     Ui& ui = context.ui;
     if (ui.metrics().width_class != WidthClass::expanded) {
         const auto list = ui.scroll(id, area);
         reading_rows(context, left, index);
         reading_rows(context, right, index);
+        end();
         return;
     }
     const auto columns = ui.columns(area, {1, 1}, true);
@@ -64,6 +58,7 @@ void two_columns(ScreenContext& context, const Rect& area, const char* id, const
     }
     const auto list = ui.scroll(std::string(id) + ".right", columns[1]);
     reading_rows(context, right, index);
+    end();
 }
 
 std::string washing_detail(const ScreenContext& context, std::uint16_t index) {
@@ -79,6 +74,21 @@ std::string washing_detail(const ScreenContext& context, std::uint16_t index) {
     return rooms.empty() ? how_often : rooms + " \u00B7 " + how_often;
 }
 
+void washed_rooms(ScreenContext& context, std::uint16_t index) {
+    const auto& rooms = context.survey().rooms;
+    const auto& washed = context.survey().washings[index].rooms;
+    std::vector<ChipItem> chips;
+    for (std::size_t i = 0; i < rooms.size(); ++i) {
+        const bool on = std::find(washed.begin(), washed.end(), rooms[i].id) != washed.end();
+        // The last room stays: a washing of nothing would contradict itself.
+        chips.push_back({std::to_string(i + 1), rooms[i].name, on, !on || washed.size() > 1});
+    }
+    context.ui.caption(context.say("washing.rooms"));
+    if (const auto hit = context.ui.chips("washing.room", chips)) {
+        do_build(context, app::ToggleWashedRoom{index, static_cast<std::uint16_t>(*hit)});
+    }
+}
+
 void setting_choice(ScreenContext& context, const char* id, const char* title, std::span<const ChoiceItem> items,
                     int selected, const std::function<void(std::size_t)>& take) {
     context.ui.text(context.say(title), TextRole::body, Weight::medium);
@@ -88,92 +98,21 @@ void setting_choice(ScreenContext& context, const char* id, const char* title, s
 
 }  // namespace
 
-void draw_visits(ScreenContext& context, const Rect& area) {
-    Ui& ui = context.ui;
-    const Metrics& m = ui.metrics();
-    Rect rest = area;
-    if (context.model.visits.size() > 6) {
-        const Rect box = rest.cut_top(m.target_size(TargetClass::row), m.gap);
-        TextFieldOptions options;
-        options.hint = context.say("visits.search");
-        options.rect = box;
-        (void)ui.text_field("visits.search", context.scratch.search, options);
-    }
-    std::vector<const app::VisitLine*> shown;
-    for (const app::VisitLine& visit : context.model.visits) {
-        if (matches(visit, context.scratch.search)) shown.push_back(&visit);
-    }
-    if (shown.empty()) {
-        const auto column = ui.column(rest);
-        ui.text(context.say("visits.none"));
-        return;
-    }
-    ListOptions options;
-    options.row_height = m.dp(104);
-    options.top_label = context.say("list.top");
-    options.end_label = context.say("list.end");
-    ui.list(
-        "visits.list", rest, shown.size(),
-        [&](std::size_t i) {
-            RowOptions row;
-            row.detail = context.say("visits.changed", {clock_text(context, shown[i]->changed_ms)});
-            row.badge = Badge::not_known;
-            row.badge_word = context.say("visits.not_sent");
-            if (shown[i]->sent) row.badge.reset();
-            row.icon = Icon::route;
-            row.chevron = true;
-            if (ui.row("visit." + std::to_string(i + 1), shown[i]->title, row))
-                context.act(app::OpenVisit{shown[i]->id});
-        },
-        options);
-}
-
-void draw_overview(ScreenContext& context, const Rect& area) {
-    Ui& ui = context.ui;
-    const engine::Survey& survey = context.survey();
-    const auto list = ui.scroll("overview", area);
-    if (survey.invented) ui.caption(context.say("overview.invented"));
-    if (!survey.complaint.empty()) ui.text(survey.complaint, TextRole::body);
-    if (ui.metrics().compact()) {
-        const std::array<std::pair<Screen, const char*>, 3> ways = {
-            {{Screen::washing, "nav.washing"}, {Screen::setup, "nav.setup"}, {Screen::visits, "visits.title"}}};
-        for (const auto& [screen, word] : ways) {
-            if (ui.row(std::string("overview.") + app::screen_name(screen), context.say(word), {.chevron = true})) {
-                context.act(app::GoTo{{screen, 0}});
-            }
-        }
-    }
-    ui.space(ui.metrics().gap / 2);
-    ui.title(context.say("overview.decisions"));
-    for (std::uint16_t i = 0; i < survey.carts.size(); ++i) {
-        const engine::CartAdvice* advice = advice_of(context, i);
-        const engine::RankedCandidate* first = app::headline(advice);
-        RowOptions options;
-        options.chevron = true;
-        options.detail = context.say(advice ? "overview.no_wheel" : "answer.working");
-        if (first) {
-            const engine::Wheel& wheel = context.model.data->catalogue.wheels[first->candidate.wheel];
-            options.badge = badge_of(first->verdict);
-            options.badge_word = verdict_text(context, first->verdict);
-            options.detail = advice->nothing_holds ? context.say("answer.nothing_holds") : wheel_text(context, wheel);
-            if (!advice->not_read.empty()) {
-                options.detail +=
-                    " \u00B7 " + context.say(advice->not_read.size() == 1 ? "overview.one_open" : "overview.open",
-                                             {std::to_string(advice->not_read.size())});
-            }
-        }
-        if (ui.row("overview.cart." + survey.carts[i].id.text(), survey.carts[i].name, options)) {
-            context.act(app::SelectCart{i});
-            context.act(app::GoTo{{Screen::answer, 0}});
-        }
-    }
-}
-
 void draw_room(ScreenContext& context, const Rect& area) {
     constexpr std::array<Field, 4> left = {Field::room_air, Field::room_air_movement, Field::room_humidity,
                                            Field::room_wetness};
     constexpr std::array<Field, 3> right = {Field::room_floor, Field::room_hygiene, Field::room_cleanroom};
-    two_columns(context, area, "room", left, right, context.model.spot.index);
+    const std::uint16_t index = context.model.spot.index;
+    two_columns(context, area, "room", left, right, index, [&] {
+        if (context.ui.button("room.crossing", context.say("room.crossing"), {.icon = Icon::plus})) {
+            do_build(context, app::OpenPick{{app::PickKind::crossing_to, index, 0}});
+        }
+        if (context.ui.button("room.washing", context.say("room.washing"), {.icon = Icon::washing})) {
+            const std::string& name = context.survey().rooms[index].name;
+            do_build(context, app::AddWashing{context.say("washing.of", {name}), index});
+        }
+        part_end(context, app::Part::room, index);
+    });
 }
 
 void draw_loads(ScreenContext& context, const Rect& area) {
@@ -195,6 +134,12 @@ void draw_loads(ScreenContext& context, const Rect& area) {
         }
         if (ui.row("cart." + cart.id.text(), cart.name, options)) context.act(app::GoTo{{Screen::cart, i}});
     }
+    const bool none = context.survey().carts.empty();
+    if (none) ui.text(context.say("loads.none"));
+    if (ui.button("loads.add", context.say("loads.add"),
+                  {.style = none ? ButtonStyle::primary : ButtonStyle::plain, .icon = Icon::plus})) {
+        do_build(context, app::OpenPick{{app::PickKind::new_cart, 0, 0}});
+    }
 }
 
 void draw_washing(ScreenContext& context, const Rect& area) {
@@ -213,12 +158,21 @@ void draw_washing(ScreenContext& context, const Rect& area) {
         }
     }
     if (context.survey().washings.empty()) ui.text(context.say("washing.none"));
+    const bool can = !context.survey().rooms.empty();
+    if (ui.button("washing.add", context.say("washing.add"),
+                  {.icon = Icon::plus, .detail = can ? "" : context.say("places.rooms_first"), .enabled = can})) {
+        do_build(context, app::OpenPick{{app::PickKind::new_washing, 0, 0}});
+    }
 }
 
 void draw_washing_step(ScreenContext& context, const Rect& area) {
     constexpr std::array<Field, 3> left = {Field::washing_agent, Field::washing_strength, Field::washing_temperature};
     constexpr std::array<Field, 3> right = {Field::washing_contact, Field::washing_frequency, Field::washing_rinsed};
-    two_columns(context, area, "washing_step", left, right, context.model.spot.index);
+    const std::uint16_t index = context.model.spot.index;
+    two_columns(context, area, "washing_step", left, right, index, [&] {
+        washed_rooms(context, index);
+        part_end(context, app::Part::washing, index);
+    });
 }
 
 void draw_setup(ScreenContext& context, const Rect& area) {

@@ -281,7 +281,7 @@ void draw_operations(ScreenContext& context, const SheetView& view, const Measur
     }
     KeyOptions next{.primary = true, .role = TextRole::row, .rect = plan.next};
     next.enabled = view.hint.kind != HintKind::impossible;
-    const std::string field = view.next ? context.say(app::field_key(view.next->field)) : "";
+    const std::string field = view.next ? context.say(app::reading_key(*view.next)) : "";
     if (context.ui.metrics().compact()) {
         const std::string label = view.next ? context.say("sheet.next_named", {field}) : context.say("sheet.done");
         if (ui.key("sheet.next", label, next)) context.act(app::SheetKeep{true});
@@ -398,7 +398,7 @@ void draw_title(ScreenContext& context, const SheetView& view, const MeasurePlan
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
     const Theme& theme = ui.theme();
-    const std::string name = capitalised(context.say(app::field_key(view.sheet.ref.field)));
+    const std::string name = capitalised(context.say(app::reading_key(view.sheet.ref)));
     const std::string owner = app::owner_name(context.survey(), view.sheet.ref);
     const std::string before = value_text(context, view.sheet.ref);
     const Rect& box = plan.title;

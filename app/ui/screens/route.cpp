@@ -1,5 +1,6 @@
 #include "app/ui/draw/strokes.hpp"
 #include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/parts.hpp"
 #include "app/ui/screens/pictures.hpp"
 
 #include <array>
@@ -328,14 +329,33 @@ void draw_list(ScreenContext& context, const Rect& area, const std::vector<Leg>&
     }
 }
 
+/// The ways on while there is nothing to show: rooms, then a cart, then its route.
+void draw_no_route(ScreenContext& context, const Rect& area) {
+    Ui& ui = context.ui;
+    const engine::Survey& survey = context.survey();
+    const auto scope = ui.column(area);
+    ui.text(context.say(survey.carts.empty() ? "plan.no_carts" : "route.empty"));
+    const auto style = [](bool next) { return next ? ButtonStyle::primary : ButtonStyle::plain; };
+    const bool rooms = !survey.rooms.empty();
+    const bool carts = !survey.carts.empty();
+    if (ui.button("route.places", context.say("places.title"), {.style = style(!rooms), .icon = Icon::route})) {
+        context.act(app::GoTo{{app::Screen::places, 0}});
+    }
+    if (!carts && ui.button("route.add_cart", context.say("loads.add"), {.style = style(rooms), .icon = Icon::loads})) {
+        do_build(context, app::OpenPick{{app::PickKind::new_cart, 0, 0}});
+    }
+    if (carts && ui.button("route.plan", context.say("plan.title"), {.style = style(rooms), .icon = Icon::plus})) {
+        context.act(app::GoTo{{app::Screen::plan, 0}});
+    }
+}
+
 }  // namespace
 
 void draw_route(ScreenContext& context, const Rect& area) {
     const std::vector<Leg> legs = legs_of(context);
     Ui& ui = context.ui;
     if (legs.empty()) {
-        const auto scope = ui.column(area);
-        ui.text(context.say("route.empty"));
+        draw_no_route(context, area);
         return;
     }
     const Metrics& m = ui.metrics();

@@ -13,9 +13,19 @@
 
 namespace sillwalk::ui {
 
+/// A text being typed: what stands in its field before it is kept.
+struct TextEdit {
+    std::string id, buffer;
+    app::TextRef ref;
+};
+
 /// What the drawing itself remembers: nothing that belongs to the visit.
 struct Scratch {
-    std::string search;          ///< of the list of visits
+    std::string search;  ///< of the list of visits
+    TextEdit edit;
+    std::string new_name;        ///< of a room or cart to be added
+    std::size_t plan_stops = 0;  ///< last seen, to follow the route's end
+    int open_cart = -1;          ///< in Overview: the cart all of whose open readings are shown
     std::string headline;        ///< last seen, to flash the bar when it changes
     double headline_since = -1;  ///< Ui::now of the change
 };
@@ -59,11 +69,16 @@ void draw_washing_step(ScreenContext& context, const Rect& area);
 void draw_answer(ScreenContext& context, const Rect& area);
 void draw_temperature(ScreenContext& context, const Rect& area);
 void draw_setup(ScreenContext& context, const Rect& area);
+void draw_about(ScreenContext& context, const Rect& area);
+void draw_places(ScreenContext& context, const Rect& area);
+void draw_plan(ScreenContext& context, const Rect& area);
 
 // ---- what lies over a screen
 /// Takes the whole region right of the rail.
 void draw_measure_sheet(ScreenContext& context, const Rect& area);
 void draw_choice_sheet(ScreenContext& context);
+void draw_pick_sheet(ScreenContext& context);
+void draw_castor_sheet(ScreenContext& context);
 void draw_reason_sheet(ScreenContext& context);
 
 }  // namespace sillwalk::ui

@@ -136,6 +136,7 @@ struct TextFieldOptions {
 struct TextFieldResult {
     bool changed = false;    ///< the buffer changed in this frame
     bool committed = false;  ///< editing ended: Enter, a tap elsewhere, or focus moved on
+    bool editing = false;    ///< it takes the keys
 };
 
 struct ListOptions {

@@ -126,6 +126,7 @@ TextFieldResult Ui::text_field(std::string_view id, std::string& buffer, const T
         result.committed = true;
     }
     const bool editing = ui.editing == id;
+    result.editing = editing;
     if (editing) {
         ui.editing_shown = true;
         ui.editing_rect = rect;

@@ -1,0 +1,83 @@
+// The list of visits, and who, where and why of the one that is open.
+
+#include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/parts.hpp"
+
+namespace sillwalk::ui {
+
+using app::Screen;
+using app::TextField;
+
+namespace {
+
+std::string lower(std::string text) {
+    for (char& c : text) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
+    return text;
+}
+
+bool matches(const app::VisitLine& visit, const std::string& search) {
+    return search.empty() || lower(visit.title + " " + visit.customer).find(lower(search)) != std::string::npos;
+}
+
+void visit_row(ScreenContext& context, const app::VisitLine& visit, std::size_t number) {
+    Ui& ui = context.ui;
+    const std::string id = "visit." + std::to_string(number);
+    const bool compact = ui.metrics().compact();
+    const auto cells = ui.cells(compact ? std::vector<float>{0.66F, 0.34F} : std::vector<float>{0.78F, 0.22F});
+    RowOptions row;
+    row.detail = context.say("visits.changed", {clock_text(context, visit.changed_ms)});
+    if (!visit.customer.empty()) row.detail = visit.customer + " \u00B7 " + row.detail;
+    if (visit.sent) row.detail += " \u00B7 " + context.say("visits.sent");
+    if (!visit.sent && compact) row.detail += " \u00B7 " + context.say("visits.not_sent");
+    if (!visit.sent && !compact) {
+        row.badge = Badge::not_known;
+        row.badge_word = context.say("visits.not_sent");
+    }
+    if (!compact) row.icon = Icon::route;
+    row.chevron = !compact;
+    const std::string title = visit.title.empty() ? context.say("visits.unnamed") : visit.title;
+    if (ui.row(id, title, row)) context.act(app::OpenVisit{visit.id});
+    if (ui.button(id + ".copy", context.say("visits.follow_up"),
+                  {.role = compact ? TextRole::caption : TextRole::body})) {
+        do_build(context, app::CopyVisit{visit.id});
+    }
+}
+
+}  // namespace
+
+void draw_visits(ScreenContext& context, const Rect& area) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    Rect rest = area;
+    Rect head = rest.cut_top(m.target_size(TargetClass::row), m.gap);
+    const Rect add = head.cut_right(head.width() * 0.42F, m.gap);
+    TextFieldOptions options;
+    options.hint = context.say("visits.search");
+    options.rect = head;
+    (void)ui.text_field("visits.search", context.scratch.search, options);
+    if (ui.button("visits.new", context.say("visits.new"),
+                  {.style = ButtonStyle::primary, .icon = Icon::plus, .rect = add})) {
+        do_build(context, app::NewVisit{});
+    }
+    const auto list = ui.scroll("visits.list", rest);
+    std::size_t number = 0;
+    for (const app::VisitLine& visit : context.model.visits) {
+        if (matches(visit, context.scratch.search)) visit_row(context, visit, ++number);
+    }
+    if (number == 0) ui.text(context.say(context.model.visits.empty() ? "visits.none" : "visits.none_found"));
+}
+
+void draw_about(ScreenContext& context, const Rect& area) {
+    Ui& ui = context.ui;
+    const auto list = ui.scroll("about", area);
+    for (const TextField field : {TextField::site, TextField::customer, TextField::complaint, TextField::surveyor}) {
+        text_row(context, {field, 0});
+    }
+    if (ui.button("about.places", context.say("places.title"),
+                  {.style = ButtonStyle::primary, .icon = Icon::route, .detail = context.say("about.next")})) {
+        context.act(app::GoTo{{Screen::places, 0}});
+    }
+    text_row(context, {TextField::notes, 0});
+}
+
+}  // namespace sillwalk::ui
