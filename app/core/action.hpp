@@ -70,6 +70,28 @@ struct SheetKeep {
     bool next = false;
 };  ///< commit, then the next reading or close
 
+// ---- what if
+struct WhatIfSet {
+    engine::ReadingRef ref;
+    std::int64_t value = 0;
+};  ///< canonical
+struct WhatIfForget {};
+struct WhatIfTakeOver {};  ///< one undoable edit per changed reading
+
+// ---- present wheels and pictures
+struct ToggleDamage {
+    std::uint16_t cart = 0;
+    engine::DamageKind kind = engine::DamageKind::flat_spot;
+};
+struct SetPresent {
+    std::uint16_t cart = 0;
+    std::uint8_t part = 0;  ///< 0 wheel, 1 bearing, 2 rig
+    std::string id;         ///< of the catalogue
+};
+struct ShowTable {
+    bool table = false;
+};
+
 // ---- choices and flags
 struct OpenChoice {
     engine::ReadingRef ref;
@@ -132,6 +154,12 @@ struct StorageChanged {
 struct AnswerReady {
     std::shared_ptr<const Answer> answer;
 };
+struct WhatIfAnswered {
+    std::shared_ptr<const Answer> answer;
+};
+struct AnswerCompleted {
+    std::shared_ptr<const Completion> completion;
+};
 struct LoadFailed {
     std::string why;
 };
@@ -140,9 +168,10 @@ using Action =
     std::variant<OpenVisit, CloseVisit, GoTo, GoBack, SelectCart, ShowPresent, OpenReason, OpenSheet, CloseSheet,
                  SheetDigit, SheetFraction, SheetPlusSixteenth, SheetSign, SheetBackspace, SheetClear, SheetStep,
                  SheetUnit, SheetMethod, SheetPage, SheetAgain, SheetSameAs, SheetTakeSuggestion, SheetNone,
-                 SheetNotAccessible, SheetKeep, OpenChoice, CloseChoice, Choose, Undo, Redo, BuildAction, SetTheme,
-                 SetGlove, SetLeftHanded, SetTextPercent, SetUsUnits, SetLanguage, DismissToast, VisitsListed,
-                 VisitLoaded, SettingsLoaded, StorageChanged, AnswerReady, LoadFailed>;
+                 SheetNotAccessible, SheetKeep, WhatIfSet, WhatIfForget, WhatIfTakeOver, ToggleDamage, SetPresent,
+                 ShowTable, OpenChoice, CloseChoice, Choose, Undo, Redo, BuildAction, SetTheme, SetGlove, SetLeftHanded,
+                 SetTextPercent, SetUsUnits, SetLanguage, DismissToast, VisitsListed, VisitLoaded, SettingsLoaded,
+                 StorageChanged, AnswerReady, WhatIfAnswered, AnswerCompleted, LoadFailed>;
 
 using RandomBytes = std::array<std::uint8_t, 10>;
 

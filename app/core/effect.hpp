@@ -41,7 +41,13 @@ struct Assess {
     std::uint64_t version = 0;
 };
 
-using Effect = std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, LoadVisit, ListVisits, Assess>;
+/// Work out what is being tried.
+struct AssessWhatIf {
+    std::uint64_t version = 0;
+};
+
+using Effect =
+    std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, LoadVisit, ListVisits, Assess, AssessWhatIf>;
 using Effects = std::vector<Effect>;
 
 }  // namespace sillwalk::app

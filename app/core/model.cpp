@@ -5,7 +5,8 @@ namespace sillwalk::app {
 const char* screen_name(Screen screen) {
     constexpr const char* names[] = {"visits",      "overview", "route",   "room",         "crossing",
                                      "loads",       "cart",     "washing", "washing_step", "answer",
-                                     "temperature", "setup",    "about",   "places",       "plan"};
+                                     "temperature", "push",     "what_if", "damage",       "hand_over",
+                                     "setup",       "about",    "places",  "plan"};
     return names[static_cast<std::size_t>(screen)];
 }
 
@@ -21,6 +22,32 @@ const engine::RankedCandidate* headline(const engine::CartAdvice* advice) {
     if (!advice) return nullptr;
     if (!advice->ranked.empty()) return &advice->ranked.front();
     return advice->nearest ? &*advice->nearest : nullptr;
+}
+
+const WhatIf* what_if_in_hand(const AppModel& model) {
+    return model.what_if && model.what_if->cart == model.cart ? &*model.what_if : nullptr;
+}
+
+const engine::CartAdvice* what_if_advice(const AppModel& model) {
+    if (!what_if_in_hand(model) || !model.what_if_answer) return nullptr;
+    for (const engine::CartAdvice& advice : model.what_if_answer->advice.carts) {
+        if (advice.cart == model.cart) return &advice;
+    }
+    return nullptr;
+}
+
+const Completion* completion_in_hand(const AppModel& model) {
+    const Completion* found = model.completion.get();
+    return found && found->version == model.version && found->cart == model.cart ? found : nullptr;
+}
+
+bool wants_completion(const AppModel& model) {
+    const Screen screen = model.spot.screen;
+    const bool shown = screen == Screen::answer || screen == Screen::hand_over || screen == Screen::what_if;
+    if (!shown || !model.visit || !answer_is_current(model) || model.answer->partial) return false;
+    if (!headline(cart_advice(model))) return false;
+    const Completion* there = completion_in_hand(model);
+    return !there || !there->whole();
 }
 
 bool answer_is_current(const AppModel& model) {

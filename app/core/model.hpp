@@ -6,7 +6,9 @@
 #include "app/core/journal.hpp"
 #include "app/core/pick.hpp"
 #include "app/core/sheet.hpp"
+#include "app/core/what_if.hpp"
 #include "engine/model/advice.hpp"
+#include "engine/select/damage.hpp"
 #include "engine/walk/walk.hpp"
 
 #include <array>
@@ -38,6 +40,10 @@ enum class Screen : std::uint8_t {
     washing_step,
     answer,
     temperature,
+    push,
+    what_if,
+    damage,
+    hand_over,
     setup,
     about,   ///< who, where and why
     places,  ///< rooms and crossings
@@ -47,7 +53,7 @@ enum class Screen : std::uint8_t {
 
 struct Spot {
     Screen screen = Screen::visits;
-    std::uint16_t index = 0;  ///< of the room, crossing, cart or washing
+    std::uint16_t index = 0;  ///< of the room, crossing (what_if too), cart or washing
     friend bool operator==(const Spot&, const Spot&) = default;
 };
 
@@ -71,8 +77,20 @@ struct Answer {
     engine::Advice advice;
     std::vector<std::optional<engine::Walk>> walks;          ///< by cart, of the first choice or the nearest
     std::vector<std::optional<engine::Walk>> walks_present;  ///< by cart, of the wheel that is on it
+    std::vector<std::vector<engine::DamageReading>> damage;  ///< by cart: what is seen against what is computed
     std::vector<engine::Error> refused;                      ///< where the survey contradicts itself: no advice
     double milliseconds = 0;
+};
+
+/// What takes longer than an answer may: worked out for the cart in hand once somebody looks at it.
+struct Completion {
+    std::uint64_t version = 0;  ///< of the survey
+    std::uint16_t cart = 0;
+    std::optional<std::vector<engine::FamilyLimits>> would_hold;
+    std::optional<std::vector<engine::Condition>> conditions;
+    std::optional<engine::ReadAgain> read_again;
+    /// Nothing more will come for this version.
+    [[nodiscard]] bool whole() const { return would_hold && read_again; }
 };
 
 struct Storage {
@@ -129,6 +147,11 @@ struct AppModel {
     bool show_present = true;                    ///< a crossing shows the present wheel, else the first choice
     std::optional<engine::CheckId> open_reason;  ///< in Answer: the check whose working is shown
     std::shared_ptr<const Answer> answer;
+    std::shared_ptr<const Completion> completion;
+    std::optional<WhatIf> what_if;
+    std::shared_ptr<const Answer> what_if_answer;  ///< of the cart that it is tried for
+    std::uint64_t what_if_version = 0;
+    bool show_table = false;  ///< a picture shows its numbers as a table
     std::vector<AnswerChange> changes;
     Storage storage;
     std::optional<Toast> toast;
@@ -139,6 +162,14 @@ struct AppModel {
 [[nodiscard]] const engine::CartAdvice* cart_advice(const AppModel& model);
 /// First choice, or the nearest where nothing holds; null while there is none.
 [[nodiscard]] const engine::RankedCandidate* headline(const engine::CartAdvice* advice);
+/// What is being tried for the cart in hand; null where nothing is.
+[[nodiscard]] const WhatIf* what_if_in_hand(const AppModel& model);
+/// Its advice; null while it is being worked out.
+[[nodiscard]] const engine::CartAdvice* what_if_advice(const AppModel& model);
+/// What was worked out slowly for the cart in hand and the survey as it stands now; null while it is not there.
+[[nodiscard]] const Completion* completion_in_hand(const AppModel& model);
+/// The screen shows what only a completion knows.
+[[nodiscard]] bool wants_completion(const AppModel& model);
 /// The answer is that of the survey as it stands now.
 [[nodiscard]] bool answer_is_current(const AppModel& model);
 

@@ -75,6 +75,8 @@ struct Dispatch {
         model.toast.reset();  // there is nothing left to undo
         model.visit.reset();
         model.answer.reset();
+        model.completion.reset();
+        detail::forget_what_if(model);
         model.changes.clear();
         model.back.clear();
         model.spot = {};
@@ -103,6 +105,15 @@ struct Dispatch {
     void operator()(const Undo&) const { detail::undo(context); }
     void operator()(const Redo&) const { detail::redo(context); }
     void operator()(const BuildAction& action) const { detail::build(context, action); }
+
+    void operator()(const WhatIfSet& action) const { detail::set_what_if(context, action); }
+    void operator()(const WhatIfForget&) const { detail::forget_what_if(model); }
+    void operator()(const WhatIfTakeOver&) const { detail::take_over_what_if(context); }
+    void operator()(const WhatIfAnswered& action) const { detail::take_what_if_answer(model, action); }
+    void operator()(const AnswerCompleted& action) const { model.completion = action.completion; }
+    void operator()(const ToggleDamage& action) const { detail::toggle_damage(context, action); }
+    void operator()(const SetPresent& action) const { detail::set_present(context, action); }
+    void operator()(const ShowTable& action) const { model.show_table = action.table; }
 
     void operator()(const DismissToast&) const { model.toast.reset(); }
     void operator()(const VisitsListed& action) const {

@@ -41,6 +41,13 @@ void keep_sheet(Context& context, bool next);
 void on_sheet(Context& context, const Action& action);  ///< the actions named Sheet…
 void choose(Context& context, const Choose& choice);
 
+void set_what_if(Context& context, const WhatIfSet& action);
+void forget_what_if(AppModel& model);
+void take_over_what_if(Context& context);
+void take_what_if_answer(AppModel& model, const WhatIfAnswered& news);
+void set_present(Context& context, const SetPresent& action);
+void toggle_damage(Context& context, const ToggleDamage& action);
+
 void go_to(Context& context, const Spot& spot);
 void go_back(Context& context);
 void on_settings(Context& context, const Action& action);

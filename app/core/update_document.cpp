@@ -28,6 +28,7 @@ bool take_over(AppModel& model, Entries entries) {
     model.visit->entries = std::move(entries);
     model.visit->survey = std::move(*survey);
     ++model.version;
+    forget_what_if(model);  // it was tried on what stood there before
     return true;
 }
 
@@ -47,6 +48,7 @@ void stay_on_the_map(AppModel& model) {
             case Screen::room:
                 return spot.index >= survey.rooms.size();
             case Screen::crossing:
+            case Screen::what_if:
                 return spot.index >= survey.crossings.size();
             case Screen::cart:
                 return spot.index >= survey.carts.size();

@@ -45,6 +45,8 @@ void show_visit(Context& context, Visit visit, const Spot& spot) {
     model.castors.reset();
     model.open_reason.reset();
     model.answer.reset();
+    model.completion.reset();
+    forget_what_if(model);
     model.changes.clear();
     ++model.version;
     model.back.clear();

@@ -1,69 +1,14 @@
 #include "app/shell/assessor.hpp"
 
-#include "engine/checks/demand.hpp"
-#include "engine/select/assess.hpp"
-#include "engine/walk/walk.hpp"
-
-#include <algorithm>
-#include <chrono>
 #include <utility>
 
 namespace sillwalk::app {
 
-namespace {
-
-std::optional<engine::Walk> walk_of(const engine::CartDemand& demand, const engine::RankedCandidate* candidate,
-                                    const EngineData& data) {
-    if (!candidate) return std::nullopt;
-    const engine::WalkKey key = engine::walk_key(data.catalogue.wheels[candidate->candidate.wheel], data.tables);
-    const engine::WalkMissing missing = engine::walk_missing(demand, key, data.tables);
-    if (!missing.readings.empty() || missing.material_figures) return std::nullopt;
-    return engine::walk_route(demand, key, data.tables, engine::WalkEnd::nominal, true);
-}
-
-/// The other carts of the answer before, in the order of the survey.
-void take_over_others(Answer& answer, const Answer& before, std::size_t cart) {
-    for (const engine::CartAdvice& advice : before.advice.carts) {
-        if (advice.cart == cart || advice.cart >= answer.walks.size()) continue;
-        answer.advice.carts.push_back(advice);
-        if (advice.cart < before.walks.size()) answer.walks[advice.cart] = before.walks[advice.cart];
-        if (advice.cart < before.walks_present.size())
-            answer.walks_present[advice.cart] = before.walks_present[advice.cart];
-    }
-    std::sort(answer.advice.carts.begin(), answer.advice.carts.end(),
-              [](const engine::CartAdvice& a, const engine::CartAdvice& b) { return a.cart < b.cart; });
-}
-
-}  // namespace
-
-Answer work_out(const engine::Survey& survey, const EngineData& data, std::uint64_t version,
-                std::optional<std::size_t> only_cart, const Answer* before) {
-    const auto start = std::chrono::steady_clock::now();
-    Answer answer;
-    answer.version = version;
-    answer.partial = only_cart.has_value();
-    answer.refused = engine::validate(survey, data.catalogue, data.tables);
-    if (answer.refused.empty()) {
-        engine::AssessOptions options;
-        options.only_cart = only_cart;
-        answer.advice = engine::assess(survey, data.catalogue, data.tables, options);
-        answer.walks.resize(survey.carts.size());
-        answer.walks_present.resize(survey.carts.size());
-        for (const engine::CartAdvice& advice : answer.advice.carts) {
-            const engine::CartDemand demand = engine::resolve(survey, advice.cart, data.tables);
-            answer.walks[advice.cart] = walk_of(demand, headline(&advice), data);
-            answer.walks_present[advice.cart] = walk_of(demand, advice.present ? &*advice.present : nullptr, data);
-        }
-        if (only_cart && before) take_over_others(answer, *before, *only_cart);
-    }
-    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
-    answer.milliseconds = took.count();
-    return answer;
-}
-
-Assessor::Assessor(std::shared_ptr<const EngineData> data, bool own_thread, std::function<void()> on_ready)
-    : data_(std::move(data)), on_ready_(std::move(on_ready)) {
-    if (own_thread) thread_ = std::thread([this] { loop(); });
+Assessor::Assessor(std::shared_ptr<const EngineData> data, AssessorOptions options, std::function<void()> on_ready)
+    : data_(std::move(data)), options_(options), on_ready_(std::move(on_ready)) {
+    if (!options_.own_threads) return;
+    answers_ = std::thread([this] { answer_loop(); });
+    completions_ = std::thread([this] { completion_loop(); });
 }
 
 Assessor::~Assessor() {
@@ -71,60 +16,136 @@ Assessor::~Assessor() {
         const std::lock_guard lock(mutex_);
         closing_ = true;
     }
-    work_.notify_all();
-    if (thread_.joinable()) thread_.join();
+    answer_work_.notify_all();
+    completion_work_.notify_all();
+    if (answers_.joinable()) answers_.join();
+    if (completions_.joinable()) completions_.join();
 }
 
 void Assessor::submit(engine::Survey survey, std::uint64_t version, std::size_t cart) {
     {
         const std::lock_guard lock(mutex_);
         job_ = Job{std::move(survey), version, cart, false};
+        what_if_.reset();
+        completion_.reset();
     }
-    work_.notify_one();
+    answer_work_.notify_one();
 }
 
-std::shared_ptr<const Answer> Assessor::next_part(Job& job) const {
-    const bool whole = job.first_part_done || job.cart >= job.survey.carts.size();
-    job.first_part_done = true;
-    if (whole) return std::make_shared<const Answer>(work_out(job.survey, *data_, job.version));
-    return std::make_shared<const Answer>(work_out(job.survey, *data_, job.version, job.cart, last_.get()));
+void Assessor::submit_what_if(engine::Survey survey, std::uint64_t version, std::size_t cart) {
+    {
+        const std::lock_guard lock(mutex_);
+        what_if_ = Job{std::move(survey), version, cart, false};
+    }
+    answer_work_.notify_one();
 }
 
-std::shared_ptr<const Answer> Assessor::take() {
-    if (!thread_.joinable() && job_) {
-        last_ = next_part(*job_);
-        if (!last_->partial) job_.reset();
-        return last_;
+void Assessor::complete(const engine::Survey& survey, std::shared_ptr<const Answer> answer, std::uint16_t cart) {
+    {
+        const std::lock_guard lock(mutex_);
+        if (asked_version_ == answer->version && asked_cart_ == cart) return;
+        asked_version_ = answer->version;
+        asked_cart_ = cart;
+        completion_ = CompletionJob{survey, std::move(answer), cart};
     }
-    const std::lock_guard lock(mutex_);
-    return std::exchange(ready_, nullptr);
+    completion_work_.notify_one();
+}
+
+AssessorNews Assessor::take() {
+    Lock lock(mutex_);
+    if (!options_.own_threads) {
+        const bool first = job_ && !job_->first_part_done;
+        if (what_if_ && !first) {
+            work_on_what_if(lock);
+        } else if (job_) {
+            work_on_answer(lock);
+        } else if (completion_) {
+            work_on_completion(lock);
+        }
+    }
+    return std::exchange(news_, {});
 }
 
 bool Assessor::working() const {
     const std::lock_guard lock(mutex_);
-    return busy_ || job_ || ready_;
+    return answering_ || completing_ || job_ || what_if_ || completion_ || news_.answer || news_.what_if ||
+           news_.completion;
 }
 
-void Assessor::loop() {
-    std::unique_lock lock(mutex_);
+void Assessor::tell(Lock& lock) const {
+    if (!options_.own_threads || !on_ready_) return;
+    lock.unlock();
+    on_ready_();
+    lock.lock();
+}
+
+/// One part: the cart in hand, or all. The job stays until all of it is done, or a newer one has taken its place.
+void Assessor::work_on_answer(Lock& lock) {
+    const Job job = *job_;
+    const std::shared_ptr<const Answer> before = last_;
+    const bool whole = job.first_part_done || job.cart >= job.survey.carts.size();
+    const std::optional<std::size_t> only = whole ? std::nullopt : std::optional(job.cart);
+    lock.unlock();
+    auto answer = std::make_shared<const Answer>(work_out(job.survey, *data_, job.version, only, before.get()));
+    lock.lock();
+    last_ = news_.answer = answer;
+    if (job_ && job_->version == job.version) {
+        job_->first_part_done = true;
+        if (whole) job_.reset();
+    }
+    tell(lock);
+}
+
+void Assessor::work_on_what_if(Lock& lock) {
+    const Job job = std::move(*what_if_);
+    what_if_.reset();
+    lock.unlock();
+    auto answer = std::make_shared<const Answer>(work_out(job.survey, *data_, job.version, job.cart));
+    lock.lock();
+    news_.what_if = std::move(answer);
+    tell(lock);
+}
+
+/// First the limits, then, unless a newer survey has come, the readings to take again.
+void Assessor::work_on_completion(Lock& lock) {
+    const CompletionJob job = *completion_;
+    const bool begun = half_.version == job.answer->version && half_.cart == job.cart && half_.would_hold;
+    Completion done = half_;
+    lock.unlock();
+    done = begun ? work_out_doubt(std::move(done), job.survey, *data_, *job.answer, options_.draws)
+                 : work_out_limits(job.survey, *data_, *job.answer, job.cart);
+    lock.lock();
+    news_.completion = std::make_shared<const Completion>(done);
+    half_ = std::move(done);
+    const bool same = completion_ && completion_->answer == job.answer && completion_->cart == job.cart;
+    if (same && begun) completion_.reset();
+    tell(lock);
+}
+
+void Assessor::answer_loop() {
+    Lock lock(mutex_);
     for (;;) {
-        work_.wait(lock, [this] { return closing_ || job_; });
+        answer_work_.wait(lock, [this] { return closing_ || has_answer_work(); });
         if (closing_) return;
-        Job job = std::move(*job_);
-        job_.reset();
-        busy_ = true;
-        // A newer survey makes the second part of this one needless.
-        for (bool more = true; more && !job_ && !closing_;) {
-            lock.unlock();
-            auto answer = next_part(job);
-            lock.lock();
-            last_ = ready_ = answer;
-            more = answer->partial;
-            lock.unlock();
-            if (on_ready_) on_ready_();
-            lock.lock();
+        answering_ = true;
+        const bool first = job_ && !job_->first_part_done;
+        if (what_if_ && !first) {
+            work_on_what_if(lock);
+        } else {
+            work_on_answer(lock);
         }
-        busy_ = false;
+        answering_ = false;
+    }
+}
+
+void Assessor::completion_loop() {
+    Lock lock(mutex_);
+    for (;;) {
+        completion_work_.wait(lock, [this] { return closing_ || completion_; });
+        if (closing_) return;
+        completing_ = true;
+        work_on_completion(lock);
+        completing_ = false;
     }
 }
 

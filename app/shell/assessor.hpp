@@ -1,8 +1,9 @@
 #pragma once
-/// Works out the answer beside the frames: first for the cart in hand, so that its bar follows the finger, then for
-/// all. Of several surveys that wait only the newest is worked out.
+/// Works out the answer beside the frames. Two threads: one for answers, so that a bar follows the finger (first the
+/// cart in hand, then what is being tried, then all carts); one for what takes seconds, so that no answer waits for it.
+/// Of several surveys that wait only the newest is worked out.
 
-#include "app/core/model.hpp"
+#include "app/shell/work_out.hpp"
 
 #include <condition_variable>
 #include <functional>
@@ -13,22 +14,31 @@
 
 namespace sillwalk::app {
 
-/// The engine's answer for one survey, with the temperatures along each cart's route. Pure. With `only_cart` the answer
-/// is partial: the other carts are taken over from `before`.
-[[nodiscard]] Answer work_out(const engine::Survey& survey, const EngineData& data, std::uint64_t version,
-                              std::optional<std::size_t> only_cart = {}, const Answer* before = nullptr);
+struct AssessorOptions {
+    bool own_threads = true;   ///< false: take() works it out itself, one piece at a time
+    std::size_t draws = 2000;  ///< of the readings, for those to take again
+};
+
+/// The newest of each that is ready and was not taken yet.
+struct AssessorNews {
+    std::shared_ptr<const Answer> answer, what_if;
+    std::shared_ptr<const Completion> completion;
+};
 
 class Assessor {
 public:
-    /// `own_thread` false: take() works it out itself. `on_ready` is called on the worker's thread.
-    Assessor(std::shared_ptr<const EngineData> data, bool own_thread, std::function<void()> on_ready);
+    /// `on_ready` is called on a worker's thread.
+    Assessor(std::shared_ptr<const EngineData> data, AssessorOptions options, std::function<void()> on_ready);
     ~Assessor();
     Assessor(const Assessor&) = delete;
     Assessor& operator=(const Assessor&) = delete;
 
     void submit(engine::Survey survey, std::uint64_t version, std::size_t cart);
-    /// The newest answer that is ready and was not taken yet.
-    [[nodiscard]] std::shared_ptr<const Answer> take();
+    /// What is being tried for one cart.
+    void submit_what_if(engine::Survey survey, std::uint64_t version, std::size_t cart);
+    /// Completes one cart of an answer on this survey; asked again for the same, does nothing.
+    void complete(const engine::Survey& survey, std::shared_ptr<const Answer> answer, std::uint16_t cart);
+    [[nodiscard]] AssessorNews take();
     [[nodiscard]] bool working() const;
 
 private:
@@ -38,17 +48,35 @@ private:
         std::size_t cart = 0;
         bool first_part_done = false;
     };
-    [[nodiscard]] std::shared_ptr<const Answer> next_part(Job& job) const;
-    void loop();
+    struct CompletionJob {
+        engine::Survey survey;
+        std::shared_ptr<const Answer> answer;
+        std::uint16_t cart = 0;
+    };
+    using Lock = std::unique_lock<std::mutex>;
+
+    [[nodiscard]] bool has_answer_work() const { return job_ || what_if_; }
+    void work_on_answer(Lock& lock);
+    void work_on_what_if(Lock& lock);
+    void work_on_completion(Lock& lock);
+    void answer_loop();
+    void completion_loop();
+    void tell(Lock& lock) const;
 
     std::shared_ptr<const EngineData> data_;
+    AssessorOptions options_;
     std::function<void()> on_ready_;
     mutable std::mutex mutex_;
-    std::condition_variable work_;
-    std::optional<Job> job_;
-    std::shared_ptr<const Answer> ready_, last_;
-    bool busy_ = false, closing_ = false;
-    std::thread thread_;
+    std::condition_variable answer_work_, completion_work_;
+    std::optional<Job> job_, what_if_;
+    std::optional<CompletionJob> completion_;
+    std::uint64_t asked_version_ = 0;  ///< of the completion last asked for
+    std::uint16_t asked_cart_ = 0;
+    Completion half_;  ///< limits of the job in hand, while its doubt is worked out
+    AssessorNews news_;
+    std::shared_ptr<const Answer> last_;
+    bool answering_ = false, completing_ = false, closing_ = false;
+    std::thread answers_, completions_;
 };
 
 }  // namespace sillwalk::app

@@ -87,7 +87,7 @@ struct Shell::Impl {
         : data(std::move(engine_data)),
           options(std::move(shell_options)),
           writer(std::move(store)),
-          assessor(data, options.threads, options.services.wake),
+          assessor(data, {options.threads, options.draws}, options.services.wake),
           kit(all_texts()) {
         model.data = data.get();
         random = options.services.random ? options.services.random() : drawn_bytes();
@@ -139,6 +139,10 @@ struct Shell::Impl {
         if (model.visit) assessor.submit(model.visit->survey, assess.version, model.cart);
     }
 
+    void perform(const AssessWhatIf& assess) {
+        if (model.what_if) assessor.submit_what_if(model.what_if->survey, assess.version, model.what_if->cart);
+    }
+
     void store(const Effect& effect, StoreCommand command) {
         if (writer->submit(std::move(command)) == 0) unsaved.push_back(effect);
     }
@@ -166,7 +170,11 @@ struct Shell::Impl {
             storage.saved_ms = options.services.utc_ms();
         }
         act(StorageChanged{storage});
-        if (auto answer = assessor.take()) act(AnswerReady{std::move(answer)});
+        AssessorNews news = assessor.take();
+        if (news.answer) act(AnswerReady{std::move(news.answer)});
+        if (news.what_if) act(WhatIfAnswered{std::move(news.what_if)});
+        if (news.completion) act(AnswerCompleted{std::move(news.completion)});
+        if (wants_completion(model)) assessor.complete(model.visit->survey, model.answer, model.cart);
     }
 
     void choose_language() {

@@ -43,6 +43,7 @@ public:
         options.database = scratch_.file("visits.db");
         options.demo = true;
         options.threads = false;
+        options.draws = 200;
         options.services.utc_ms = [this] { return utc_ms_ += 10; };
         auto opened = app::Shell::open(shared_data(), options);
         if (!opened) FAIL(opened.error().message);

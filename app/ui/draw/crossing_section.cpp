@@ -103,10 +103,15 @@ struct GapEdges {
     float right = 0;
 };
 
+/// A gap that was not read is drawn as wide as a thumb.
+float gap_width(const CrossingSection& s, float scale, float u) {
+    return s.gap_mm.value_or(20 / scale * u) * scale;
+}
+
 /// Slot between two edges at height `top`; returns its edges.
 GapEdges gap_slot(const Scene& scene, float left, float top) {
     const float u = scene.u;
-    const float width = scene.s.gap_mm.value_or(20 / scene.scale * u) * scene.scale;
+    const float width = gap_width(scene.s, scene.scale, u);
     const float right = left + width;
     const float bottom = std::min(scene.box.y1, top + std::max(width * 1.1F, 26 * u));
     scene.canvas.fill_rect({left, top - 1, right, bottom}, scene.theme.surface);
@@ -151,11 +156,12 @@ bool has_gap(const CrossingSection& s) {
 
 void draw_step(const Scene& scene) {
     const float rise = scene.s.rise_mm * scene.scale;
-    const float top = scene.floor - rise;
     const bool two = has_gap(scene.s) && scene.notes != nullptr && scene.notes->cross.has_value();
-    const float edge = scene.box.x0 + scene.box.width() * (two ? 0.36F : has_gap(scene.s) ? 0.46F : 0.60F);
+    const SectionPlaces places = section_places(scene.canvas, scene.box, scene.floor, scene.scale, scene.s, two);
+    const float top = places.top_y;
+    const float edge = places.edge_x;
     const float run = rise * scene.s.bevel_run;
-    const float gap_left = edge + run + (two ? scene.radius() * 2.4F : std::max(14 * scene.u, 12 * scene.scale));
+    const float gap_left = places.gap_right.x - gap_width(scene.s, scene.scale, scene.u);
     scene.soil(scene.box.x0, edge, scene.floor);
     scene.soil(edge + run, scene.box.x1, top);
     if (run > 0) {
@@ -247,8 +253,7 @@ void draw_ramp(const Scene& scene) {
 }
 
 void draw_gap(const Scene& scene) {
-    const float width = scene.s.gap_mm.value_or(20 / scene.scale * scene.u) * scene.scale;
-    const float left = scene.box.center().x - width / 2;
+    const float left = scene.box.center().x - gap_width(scene.s, scene.scale, scene.u) / 2;
     scene.soil(scene.box.x0, scene.box.x1, scene.floor);
     const GapEdges gap = gap_slot(scene, left, scene.floor);
     const float slope = scene.s.slope_percent / 100;
@@ -296,6 +301,26 @@ void draw_slots(const Scene& scene) {
 float section_scale(const Rect& box, const CrossingSection& section, float most) {
     const float tall = section.wheel_mm + section.rise_mm;
     return std::min(most, box.height() * 0.78F / std::max(tall, 1.0F));
+}
+
+SectionPlaces section_places(const Canvas& canvas, const Rect& box, float floor_y, float px_per_mm,
+                             const CrossingSection& section, bool two_wheels) {
+    const float u = design_unit(canvas);
+    const float width = gap_width(section, px_per_mm, u);
+    SectionPlaces places;
+    if (section.kind != SectionKind::step) {
+        places.edge_x = box.center().x;
+        places.top_y = floor_y;
+        places.gap_right = {box.center().x + width / 2, floor_y};
+        return places;
+    }
+    const bool gap = has_gap(section);
+    const float rise = section.rise_mm * px_per_mm;
+    places.edge_x = box.x0 + box.width() * (two_wheels ? 0.36F : gap ? 0.46F : 0.60F);
+    places.top_y = floor_y - rise;
+    const float before = two_wheels ? section.wheel_mm * px_per_mm * 1.2F : std::max(14 * u, 12 * px_per_mm);
+    places.gap_right = {places.edge_x + rise * section.bevel_run + before + (gap ? width : 0), places.top_y};
+    return places;
 }
 
 void draw_crossing_section(Canvas& canvas, const Theme& theme, const Rect& box, float floor_y, float px_per_mm,

@@ -50,6 +50,14 @@ struct SectionNotes {
 
 /// Pixels per millimetre at which the wheel and the obstacle fill the box; at most `most`.
 [[nodiscard]] float section_scale(const Rect& box, const CrossingSection& section, float most);
+/// Where the parts that a finger may move are drawn.
+struct SectionPlaces {
+    float edge_x = 0;   ///< foot of the step
+    float top_y = 0;    ///< floor behind the step
+    Point gap_right{};  ///< far lip of the gap, where there is one
+};
+[[nodiscard]] SectionPlaces section_places(const Canvas& canvas, const Rect& box, float floor_y, float px_per_mm,
+                                           const CrossingSection& section, bool two_wheels = false);
 /// `floor_y` is the line of the lower floor.
 void draw_crossing_section(Canvas& canvas, const Theme& theme, const Rect& box, float floor_y, float px_per_mm,
                            const CrossingSection& section, const SectionNotes* notes = nullptr);

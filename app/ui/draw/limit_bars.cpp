@@ -24,7 +24,7 @@ void whisker(Canvas& canvas, float x0, float x1, float y, Color color, float u) 
     for (const float x : {x0, x1}) canvas.line({x, y - 8 * u}, {x, y + 8 * u}, color, 3 * u);
 }
 
-void bar(Canvas& canvas, const Theme& theme, const Axis& axis, float y, const LimitBar& entry, double limit) {
+void draw_bar(Canvas& canvas, const Theme& theme, const Axis& axis, float y, const LimitBar& entry, double limit) {
     const float u = design_unit(canvas);
     const float half = 16 * u;
     const BadgeColors& colors = theme.badge_of(entry.outcome);
@@ -66,6 +66,16 @@ float limit_bars_height(const Canvas& canvas, std::size_t count) {
     return 60 * u * static_cast<float>(count) + 20 * u + canvas.text_size(TextRole::caption) * 1.4F;
 }
 
+void draw_limit_bar(Canvas& canvas, const Theme& theme, const Rect& box, const LimitBar& entry, double limit,
+                    double full_scale) {
+    const float u = design_unit(canvas);
+    const Axis axis{box.x0, box.x1, full_scale};
+    const float y = box.center().y;
+    draw_bar(canvas, theme, axis, y, entry, limit);
+    canvas.line({axis.x0, y - 22 * u}, {axis.x0, y + 22 * u}, theme.text, 2 * u);
+    canvas.line({axis.at(limit), y - 24 * u}, {axis.at(limit), y + 24 * u}, theme.text, 5 * u);
+}
+
 void draw_limit_bars(Canvas& canvas, const Theme& theme, const Rect& box, const LimitBars& chart) {
     const float u = design_unit(canvas);
     float name_width = 0;
@@ -88,7 +98,7 @@ void draw_limit_bars(Canvas& canvas, const Theme& theme, const Rect& box, const 
     for (std::size_t i = 0; i < chart.bars.size(); ++i) {
         const LimitBar& entry = chart.bars[i];
         const float y = first + step * static_cast<float>(i);
-        bar(canvas, theme, axis, y, entry, chart.limit);
+        draw_bar(canvas, theme, axis, y, entry, chart.limit);
         canvas.text_centered({box.x0, y}, entry.name, {TextRole::body, Weight::regular, theme.text, Align::left});
         const float reach = axis.at(std::max({entry.value, entry.high, entry.value <= chart.limit ? chart.limit : 0}));
         canvas.text_centered({reach + 14 * u, y}, entry.value_label,

@@ -28,6 +28,9 @@ struct LimitBars {
 };
 
 [[nodiscard]] float limit_bars_height(const Canvas& canvas, std::size_t count);
+/// One bar with its limit, without words; a value beyond the scale fills it.
+void draw_limit_bar(Canvas& canvas, const Theme& theme, const Rect& box, const LimitBar& entry, double limit,
+                    double full_scale);
 void draw_limit_bars(Canvas& canvas, const Theme& theme, const Rect& box, const LimitBars& chart);
 
 }  // namespace sillwalk::ui

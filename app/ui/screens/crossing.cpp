@@ -1,8 +1,8 @@
 #include "app/core/quantity.hpp"
 #include "app/core/reading_access.hpp"
+#include "app/ui/screens/crossing_picture.hpp"
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
-#include "app/ui/screens/pictures.hpp"
 
 #include <array>
 #include <cmath>
@@ -22,70 +22,6 @@ constexpr std::array<Field, 9> crossing_fields = {
     Field::crossing_rise,         Field::crossing_gap,  Field::crossing_lip_slope,
     Field::crossing_lip_height,   Field::crossing_slot, Field::crossing_slope,
     Field::crossing_slope_length, Field::crossing_kind, Field::crossing_wetness};
-
-/// The toggle means nothing where there is only one of the two.
-bool shows_present(const ScreenContext& context) {
-    if (!present_wheel(context)) return false;
-    return context.model.show_present || !headline_wheel(context);
-}
-
-const Finding* finding_of(const CrossingOutcome* outcome, CheckId check) {
-    if (!outcome) return nullptr;
-    for (const Finding& finding : outcome->findings) {
-        if (finding.check == check && finding.outcome != Outcome::does_not_apply) return &finding;
-    }
-    return nullptr;
-}
-
-Badge worse(std::optional<Badge> a, Badge b) {
-    const auto rank = [](Badge badge) {
-        return badge == Badge::fails ? 3 : badge == Badge::not_known ? 2 : badge == Badge::tight ? 1 : 0;
-    };
-    return a && rank(*a) >= rank(b) ? *a : b;
-}
-
-SectionNotes notes_of(const ScreenContext& context, std::uint16_t index, const CrossingOutcome* outcome) {
-    SectionNotes notes;
-    notes.rise_label = value_text(context, {Field::crossing_rise, index, 0});
-    const engine::Crossing& crossing = context.survey().crossings[index];
-    if (crossing.lip_height.value && crossing.lip_height.value->si() > 0) {
-        const std::string lip = value_text(context, {Field::crossing_lip_height, index, 0});
-        const bool upright = crossing.rise.value && crossing.rise.value->si() > 0;
-        notes.rise_label = upright ? notes.rise_label + " + " + lip : lip;
-    }
-    notes.gap_label = value_text(context, {Field::crossing_gap, index, 0});
-    const Finding* push = finding_of(outcome, CheckId::push);
-    if (push && push->has_use && push->demand.kind == engine::Kind::force && push->capacity.si > 0) {
-        SectionForce force;
-        force.newtons = static_cast<float>(push->demand.si);
-        force.limit = static_cast<float>(push->capacity.si);
-        force.label = app::show(push->demand, context.units());
-        force.limit_label = app::show(push->capacity, context.units());
-        force.outcome = badge_of(push->outcome).value_or(Badge::not_known);
-        notes.climb = force;
-    }
-    return notes;
-}
-
-void draw_picture(ScreenContext& context, const Rect& box, std::uint16_t index, const CrossingOutcome* outcome) {
-    Ui& ui = context.ui;
-    const bool present = shows_present(context);
-    const engine::Wheel* wheel = present ? present_wheel(context) : headline_wheel(context);
-    CrossingSection section = section_of(context.survey().crossings[index], wheel);
-    const engine::CartAdvice* advice = app::cart_advice(context.model);
-    const bool chosen = !present && advice && !advice->nothing_holds;
-    section.wheel = chosen ? WheelStyle::first_choice : present ? WheelStyle::present : WheelStyle::runner_up;
-    for (const CheckId check : {CheckId::step, CheckId::push}) {
-        const Finding* finding = finding_of(outcome, check);
-        if (finding && badge_of(finding->outcome)) section.edge = worse(section.edge, *badge_of(finding->outcome));
-    }
-    if (const Finding* gap = finding_of(outcome, CheckId::gap)) section.gap_edge = badge_of(gap->outcome);
-    const SectionNotes notes = notes_of(context, index, outcome);
-    const float ground = std::min(box.height() * 0.26F, 84 * design_unit(context));
-    const Rect air{box.x0, box.y0, box.x1, box.y1 - ground};
-    draw_crossing_section(ui.canvas(), ui.theme(), box, air.y1, section_scale(air, section, ui.metrics().dp(2)),
-                          section, &notes);
-}
 
 std::string finding_title(const ScreenContext& context, const CrossingOutcome* outcome) {
     if (!outcome) return context.say("crossing.no_outcome");
@@ -169,7 +105,7 @@ void findings_list(ScreenContext& context, const Rect& rest, const CrossingOutco
 void wheel_toggle(ScreenContext& context, const Rect& rect = {}) {
     const engine::Wheel* present = present_wheel(context);
     const engine::Wheel* first = headline_wheel(context);
-    const engine::CartAdvice* advice = app::cart_advice(context.model);
+    const engine::CartAdvice* advice = context.advice();
     const bool nearest = advice && advice->nothing_holds;
     const auto size = [&](const engine::Wheel* wheel) {
         return wheel ? app::show({wheel->diameter.si(), engine::Kind::length}, context.units()) : std::string("\u2013");
@@ -184,7 +120,12 @@ void wheel_toggle(ScreenContext& context, const Rect& rect = {}) {
     if (hit) context.act(app::ShowPresent{*hit == 0});
 }
 
-/// What is unread and needed first would hide what is read: the order stays that of the walk.
+void try_button(ScreenContext& context, std::uint16_t index) {
+    if (context.ui.button("crossing.what_if", context.say("what_if.open"))) {
+        context.act(app::GoTo{{app::Screen::what_if, index}});
+    }
+}
+
 /// The room at one end; another one can be picked.
 void room_row(ScreenContext& context, std::uint16_t index, bool to) {
     const engine::Crossing& crossing = context.survey().crossings[index];
@@ -200,6 +141,7 @@ void room_row(ScreenContext& context, std::uint16_t index, bool to) {
     }
 }
 
+/// What is unread and needed first would hide what is read: the order stays that of the walk.
 void readings(ScreenContext& context, std::uint16_t index) {
     for (const Field field : crossing_fields) {
         const engine::ReadingRef ref{field, index, 0};
@@ -222,53 +164,57 @@ void readings(ScreenContext& context, std::uint16_t index) {
     part_end(context, app::Part::crossing, index);
 }
 
-void draw_wide(ScreenContext& context, const Rect& area, std::uint16_t index, const CrossingOutcome* outcome) {
+void draw_wide(ScreenContext& context, ScreenContext& shown, const Rect& area, std::uint16_t index,
+               const CrossingOutcome* outcome) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
     const auto columns = ui.columns(area, {744, 360}, true);
     {
         const auto card = ui.card({.rect = columns[0], .pad = 0});
         Rect rest = columns[0].inset(2);
-        draw_picture(context, rest.cut_top(rest.height() * 0.46F), index, outcome);
+        draw_crossing_picture(context, rest.cut_top(rest.height() * 0.46F), index);
         Rect text = rest.inset(m.pad + m.dp(4), m.dp(14));
         const Rect head = text.cut_top(m.line_height(TextRole::row) * 1.5F, m.dp(4));
         {
             const auto column = ui.column(head);
-            ui.finding(finding_title(context, outcome), "crossing.finding");
+            ui.finding(finding_title(shown, outcome), "crossing.finding");
         }
-        findings_list(context, text, outcome);
+        findings_list(shown, text, outcome);
     }
     Rect right = columns[1];
-    wheel_toggle(context, right.cut_top(m.target_size(TargetClass::row), m.gap));
+    wheel_toggle(shown, right.cut_top(m.target_size(TargetClass::row), m.gap));
     const auto list = ui.scroll("crossing.readings", right);
     readings(context, index);
+    try_button(context, index);
 }
 
-void draw_narrow(ScreenContext& context, const Rect& area, std::uint16_t index, const CrossingOutcome* outcome) {
+void draw_narrow(ScreenContext& context, ScreenContext& shown, const Rect& area, std::uint16_t index,
+                 const CrossingOutcome* outcome) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
     const auto list = ui.scroll("crossing.readings", area);
     const Rect picture = ui.place(area.width() * (m.compact() ? 0.60F : 0.46F));
     ui.canvas().fill_rect(picture, ui.theme().surface, m.radius);
-    draw_picture(context, picture.inset(2), index, outcome);
-    wheel_toggle(context);
-    ui.finding(finding_title(context, outcome), "crossing.finding");
+    draw_crossing_picture(context, picture.inset(2), index);
+    wheel_toggle(shown);
+    ui.finding(finding_title(shown, outcome), "crossing.finding");
     if (outcome) {
         for (const Finding* finding : by_urgency(outcome->findings)) {
             if (m.compact()) {
                 const auto badge = badge_of(finding->outcome);
                 RowOptions options;
                 options.badge = badge;
-                options.detail = app::compared(*finding, context.text());
+                options.detail = app::compared(*finding, shown.text());
                 if (ui.row(std::string("check.") + engine::check_name(finding->check),
                            context.say(std::string("check.") + engine::check_name(finding->check)), options)) {
                     context.act(app::OpenReason{finding->check});
                 }
             } else {
-                finding_row(context, *finding, ui.place(m.target_size(TargetClass::row)).inset(m.pad, 0));
+                finding_row(shown, *finding, ui.place(m.target_size(TargetClass::row)).inset(m.pad, 0));
             }
         }
     }
+    try_button(context, index);
     readings(context, index);
 }
 
@@ -276,11 +222,14 @@ void draw_narrow(ScreenContext& context, const Rect& area, std::uint16_t index, 
 
 void draw_crossing(ScreenContext& context, const Rect& area) {
     const std::uint16_t index = context.model.spot.index;
-    const CrossingOutcome* outcome = crossing_outcome(context, index, shows_present(context));
+    // What is tried moves the picture and the findings; the list keeps what was read.
+    ScreenContext shown = context.trying();
+    const CrossingOutcome* outcome = crossing_outcome(shown, index, shows_present(shown));
+    const Rect rest = what_if_bar(context, area);
     if (context.ui.metrics().width_class == WidthClass::expanded) {
-        draw_wide(context, area, index, outcome);
+        draw_wide(context, shown, rest, index, outcome);
     } else {
-        draw_narrow(context, area, index, outcome);
+        draw_narrow(context, shown, rest, index, outcome);
     }
 }
 

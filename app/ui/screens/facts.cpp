@@ -122,7 +122,7 @@ std::string reading_id(const ReadingRef& ref, bool indexed) {
 }
 
 bool is_needed(const ScreenContext& context, const ReadingRef& ref) {
-    const engine::CartAdvice* advice = app::cart_advice(context.model);
+    const engine::CartAdvice* advice = context.advice();
     if (!advice) return false;
     return std::find(advice->not_read.begin(), advice->not_read.end(), ref) != advice->not_read.end();
 }
@@ -214,7 +214,7 @@ const engine::Wheel* present_wheel(const ScreenContext& context) {
 }
 
 const engine::Wheel* headline_wheel(const ScreenContext& context) {
-    const engine::RankedCandidate* first = app::headline(app::cart_advice(context.model));
+    const engine::RankedCandidate* first = app::headline(context.advice());
     return first ? &context.model.data->catalogue.wheels[first->candidate.wheel] : nullptr;
 }
 
@@ -246,7 +246,7 @@ std::vector<const Finding*> by_urgency(const std::vector<Finding>& findings) {
 }
 
 const engine::CrossingOutcome* crossing_outcome(const ScreenContext& context, std::uint16_t crossing, bool present) {
-    const engine::CartAdvice* advice = app::cart_advice(context.model);
+    const engine::CartAdvice* advice = context.advice();
     if (!advice) return nullptr;
     for (const auto& outcome : present ? advice->crossings_present : advice->crossings) {
         if (outcome.crossing == crossing) return &outcome;

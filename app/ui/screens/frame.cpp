@@ -15,12 +15,13 @@ struct Tab {
     const char* word;
     Icon icon;
 };
-constexpr std::array<Tab, 6> rail_tabs = {{
+constexpr std::array<Tab, 7> rail_tabs = {{
     {Screen::overview, "nav.overview", Icon::overview},
     {Screen::route, "nav.route", Icon::route},
     {Screen::loads, "nav.loads", Icon::loads},
     {Screen::washing, "nav.washing", Icon::washing},
     {Screen::answer, "nav.answer", Icon::answer},
+    {Screen::hand_over, "nav.hand_over", Icon::hand_over},
     {Screen::setup, "nav.setup", Icon::setup},
 }};
 constexpr std::array<Tab, 4> bottom_tabs = {{
@@ -45,6 +46,10 @@ Screen tab_of(Screen screen) {
             return Screen::loads;
         case Screen::washing_step:
             return Screen::washing;
+        case Screen::push:
+        case Screen::what_if:
+        case Screen::damage:
+            return Screen::answer;
         default:
             return screen;
     }
@@ -68,8 +73,8 @@ int selected_of(const std::array<Tab, N>& tabs, Screen screen) {
 void draw_navigation(ScreenContext& context) {
     const Screen tab = tab_of(context.model.spot.screen);
     if (context.ui.metrics().compact()) {
-        // Washing, setup and the list of visits lie behind "More".
-        const bool more = tab == Screen::washing || tab == Screen::setup;
+        // Washing, hand-over, setup and the list of visits lie behind "More".
+        const bool more = tab == Screen::washing || tab == Screen::hand_over || tab == Screen::setup;
         const int selected = selected_of(bottom_tabs, more ? Screen::overview : tab);
         const auto hit = context.ui.bottom_bar("nav", items_of(context, bottom_tabs), selected);
         if (hit) context.act(app::GoTo{{bottom_tabs[*hit].screen, 0}});
@@ -207,6 +212,14 @@ Title title_of(const ScreenContext& context) {
             return {context.say("answer.title"), cart_name(context)};
         case Screen::temperature:
             return {context.say("temperature.title"), cart_name(context)};
+        case Screen::push:
+            return {context.say("push.title"), cart_name(context)};
+        case Screen::what_if:
+            return {context.say("what_if.title"), cart_name(context)};
+        case Screen::damage:
+            return {context.say("damage.title"), cart_name(context)};
+        case Screen::hand_over:
+            return {context.say("hand_over.title"), cart_name(context)};
         case Screen::setup:
             return {context.say("setup.title"), ""};
         case Screen::about:
@@ -290,6 +303,14 @@ void draw_screen(ScreenContext& context, const Rect& area) {
             return draw_answer(context, area);
         case Screen::temperature:
             return draw_temperature(context, area);
+        case Screen::push:
+            return draw_push(context, area);
+        case Screen::what_if:
+            return draw_what_if(context, area);
+        case Screen::damage:
+            return draw_damage(context, area);
+        case Screen::hand_over:
+            return draw_hand_over(context, area);
         case Screen::setup:
             return draw_setup(context, area);
         case Screen::about:
@@ -342,14 +363,18 @@ void draw_app(ScreenContext& context) {
         draw_toast(context);
         return;
     }
-    const bool bar = in_visit && screen != Screen::answer && screen != Screen::visits && screen != Screen::setup;
+    const bool bar = in_visit && screen != Screen::answer && screen != Screen::hand_over && screen != Screen::visits &&
+                     screen != Screen::setup;
     const Regions regions = ui.regions(bar);
     if (in_visit) draw_navigation(context);
     draw_top_bar(context);
     draw_screen(context, regions.content);
     if (bar) draw_answer_bar(context);
     if (in_visit) {
-        draw_reason_sheet(context);
+        // Where a what-if is shown, the working is that of the what-if.
+        const bool tries = screen == Screen::crossing || screen == Screen::what_if;
+        ScreenContext shown = tries ? context.trying() : context;
+        draw_reason_sheet(shown);
         draw_choice_sheet(context);
         draw_castor_sheet(context);
         draw_pick_sheet(context);

@@ -28,6 +28,10 @@ struct Scratch {
     int open_cart = -1;          ///< in Overview: the cart all of whose open readings are shown
     std::string headline;        ///< last seen, to flash the bar when it changes
     double headline_since = -1;  ///< Ui::now of the change
+    bool all_families = false;   ///< Answer: what would make it hold, of every construction
+    int present_part = -1;       ///< Present wheels: the part being chosen; -1: none
+    std::string dragged;         ///< target in a picture that a finger moves
+    double dragged_value = 0;    ///< where the finger has brought it, canonical, not snapped
 };
 
 struct ScreenContext {
@@ -38,13 +42,25 @@ struct ScreenContext {
     Scratch& scratch;
     std::int64_t utc_ms = 0;
     int utc_offset_minutes = 0;  ///< of the place's clock, for "14:03"
+    bool tried = false;          ///< survey() and advice() are those of the what-if in hand
 
     [[nodiscard]] std::string say(std::string_view key) const { return language.get(key); }
     [[nodiscard]] std::string say(std::string_view key, const std::vector<std::string>& arguments) const {
         return language.fill(key, arguments);
     }
     void act(app::Action action) const { actions.push_back(std::move(action)); }
-    [[nodiscard]] const engine::Survey& survey() const { return model.visit->survey; }
+    [[nodiscard]] const engine::Survey& survey() const { return tried ? model.what_if->survey : model.visit->survey; }
+    /// For the cart in hand; null while there is none. Until what is tried is answered, that of what was read.
+    [[nodiscard]] const engine::CartAdvice* advice() const {
+        const engine::CartAdvice* other = tried ? app::what_if_advice(model) : nullptr;
+        return other ? other : app::cart_advice(model);
+    }
+    /// The same screen with what is being tried in place of what was read, where something is.
+    [[nodiscard]] ScreenContext trying() const {
+        ScreenContext other = *this;
+        other.tried = app::what_if_in_hand(model) != nullptr;
+        return other;
+    }
     [[nodiscard]] app::UnitSystem units() const {
         return model.settings.us_units ? app::UnitSystem::us : app::UnitSystem::si;
     }
@@ -68,6 +84,10 @@ void draw_washing(ScreenContext& context, const Rect& area);
 void draw_washing_step(ScreenContext& context, const Rect& area);
 void draw_answer(ScreenContext& context, const Rect& area);
 void draw_temperature(ScreenContext& context, const Rect& area);
+void draw_push(ScreenContext& context, const Rect& area);
+void draw_what_if(ScreenContext& context, const Rect& area);
+void draw_damage(ScreenContext& context, const Rect& area);
+void draw_hand_over(ScreenContext& context, const Rect& area);
 void draw_setup(ScreenContext& context, const Rect& area);
 void draw_about(ScreenContext& context, const Rect& area);
 void draw_places(ScreenContext& context, const Rect& area);

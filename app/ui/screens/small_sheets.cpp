@@ -43,7 +43,11 @@ const Finding* open_finding(const ScreenContext& context) {
         }
         return nullptr;
     }
-    const engine::RankedCandidate* first = app::headline(app::cart_advice(context.model));
+    const engine::CartAdvice* advice = context.advice();
+    const engine::RankedCandidate* first = app::headline(advice);
+    if (context.model.spot.screen == app::Screen::damage) {
+        first = advice && advice->present ? &*advice->present : nullptr;
+    }
     if (!first) return nullptr;
     for (const Finding& finding : first->findings) {
         if (finding.check == check) return &finding;

@@ -1,5 +1,5 @@
 #include "app/ui/draw/strokes.hpp"
-#include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/chart_parts.hpp"
 
 #include <fmt/format.h>
 
@@ -139,21 +139,48 @@ const Walk* walk_of(const ScreenContext& context) {
     return walk && walk->trace.size() > 1 ? &*walk : nullptr;
 }
 
+std::string shown(const ScreenContext& context, engine::Temperature at) {
+    return app::show({at.kelvin(), engine::Kind::temperature}, context.units());
+}
+
+const engine::Crossing* crossing_after(const ScreenContext& context, std::uint16_t stop) {
+    const auto& route = context.survey().carts[context.model.cart].route;
+    if (stop >= route.size() || !route[stop].leaves_by) return nullptr;
+    for (const engine::Crossing& crossing : context.survey().crossings) {
+        if (crossing.id == *route[stop].leaves_by) return &crossing;
+    }
+    return nullptr;
+}
+
 std::string title_text(const ScreenContext& context, const Walk& walk) {
     const WalkPoint* coldest = nullptr;
     for (const WalkPoint& point : walk.at_crossing) {
         if (!coldest || std::min(point.rim, point.core) < std::min(coldest->rim, coldest->core)) coldest = &point;
     }
     if (!coldest) return context.say("temperature.title_plain");
-    const auto& route = context.survey().carts[context.model.cart].route;
-    std::string place;
-    if (coldest->stop < route.size() && route[coldest->stop].leaves_by) {
-        for (const engine::Crossing& crossing : context.survey().crossings) {
-            if (crossing.id == *route[coldest->stop].leaves_by) place = crossing.name;
-        }
-    }
+    const engine::Crossing* crossing = crossing_after(context, coldest->stop);
+    const std::string place = crossing ? crossing->name : std::string();
     const double kelvin = std::min(coldest->rim, coldest->core).kelvin();
     return context.say("temperature.finding", {app::show({kelvin, engine::Kind::temperature}, context.units()), place});
+}
+
+/// In travel order: each stay with its air, then the crossing that it leaves by with the wheel as it arrives there.
+std::vector<ChartRow> table_rows(const ScreenContext& context, const Walk& walk) {
+    std::vector<ChartRow> rows;
+    for (const Stay& stay : stays_of(context, walk)) {
+        const std::string number = std::to_string(rows.size());
+        const std::string minutes = value_text(context, {Field::cart_stay, context.model.cart, stay.stop});
+        rows.push_back({"temperature.row." + number, context.survey().rooms[stay.room].name, minutes,
+                        context.say("temperature.in_room", {shown(context, engine::celsius(stay.air_c))})});
+        for (const WalkPoint& point : walk.at_crossing) {
+            const engine::Crossing* crossing = crossing_after(context, point.stop);
+            if (point.stop != stay.stop || !crossing) continue;
+            rows.push_back(
+                {"temperature.crossing." + number, crossing->name,
+                 context.say("temperature.at_crossing", {shown(context, point.rim), shown(context, point.core)}), ""});
+        }
+    }
+    return rows;
 }
 
 }  // namespace
@@ -169,9 +196,16 @@ void draw_temperature(ScreenContext& context, const Rect& area) {
     }
     const auto card = ui.card({.rect = area, .pad = 0});
     Rect rest = area.inset(m.pad + m.dp(4), 14);
+    Rect foot = rest.cut_bottom(m.target_size(TargetClass::row), m.gap);
+    const bool table = chart_toggle(context, foot.cut_left(std::min(foot.width(), m.dp(320))));
     {
         const auto column = ui.column(rest.cut_top(m.line_height(TextRole::row) * (m.compact() ? 2.6F : 1.5F), 8));
         ui.finding(title_text(context, *walk), "temperature.finding");
+    }
+    if (table) {
+        const auto list = ui.scroll("temperature.table", rest);
+        (void)chart_table(context, table_rows(context, *walk));
+        return;
     }
     const auto stays = stays_of(context, *walk);
     double low = walk->coldest.celsius(), high = walk->hottest.celsius();

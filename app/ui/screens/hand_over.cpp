@@ -1,0 +1,88 @@
+// What is handed over for the cart in hand: specification, bench sheet and parts, as it will be printed.
+
+#include "app/text/hand_over.hpp"
+
+#include "app/ui/screens/facts.hpp"
+
+namespace sillwalk::ui {
+
+namespace {
+
+/// A line with its value at the right, or alone and wrapped.
+void line(ScreenContext& context, const std::string& id, const app::HandOverLine& one) {
+    Ui& ui = context.ui;
+    if (one.value.empty()) return ui.text(one.text, TextRole::body, Weight::regular, {}, id);
+    RowOptions options;
+    options.framed = false;
+    options.touchable = false;
+    options.value = one.value;
+    options.value_role = TextRole::body;
+    ui.row(id, one.text, options);
+    ui.space(-ui.metrics().gap);
+}
+
+void sections(ScreenContext& context, const std::vector<app::HandOverSection>& list) {
+    Ui& ui = context.ui;
+    for (const app::HandOverSection& section : list) {
+        const auto card = ui.card();
+        ui.text(section.title, TextRole::row, Weight::medium);
+        bool values = false;
+        for (std::size_t i = 0; i < section.lines.size(); ++i) {
+            line(context, "hand_over." + section.key + "." + std::to_string(i), section.lines[i]);
+            values = !section.lines[i].value.empty();
+        }
+        if (values) ui.space(ui.metrics().gap);
+    }
+}
+
+/// Whose sheet it is; the next cart with a tap.
+void cart_row(ScreenContext& context) {
+    const auto& carts = context.survey().carts;
+    RowOptions options;
+    options.detail =
+        context.say("cart.subtitle", {std::to_string(context.model.cart + 1), std::to_string(carts.size())});
+    options.chevron = carts.size() > 1;
+    options.touchable = carts.size() > 1;
+    const auto next = static_cast<std::uint16_t>((context.model.cart + 1U) % carts.size());
+    if (context.ui.row("hand_over.cart", carts[context.model.cart].name, options)) context.act(app::SelectCart{next});
+}
+
+app::HandOver text_of(const ScreenContext& context, const engine::CartAdvice& advice) {
+    const app::Completion* done = app::completion_in_hand(context.model);
+    return app::hand_over(context.model.answer->advice, advice, done ? done->conditions : std::nullopt, context.text());
+}
+
+}  // namespace
+
+void draw_hand_over(ScreenContext& context, const Rect& area) {
+    Ui& ui = context.ui;
+    const engine::CartAdvice* advice = context.advice();
+    if (!advice) {
+        const auto list = ui.scroll("hand_over", area);
+        return ui.title(context.say(context.model.answer ? "answer.none" : "answer.working"));
+    }
+    const app::HandOver text = text_of(context, *advice);
+    if (ui.metrics().width_class == WidthClass::expanded) {
+        const auto columns = ui.columns(area, {600, 504}, true);
+        {
+            const auto list = ui.scroll("hand_over", columns[0]);
+            ui.finding(text.headline, "hand_over.headline");
+            sections(context, text.specification);
+        }
+        const auto list = ui.scroll("hand_over.bench", columns[1]);
+        cart_row(context);
+        ui.text(context.say("hand_over.bench_sheet"), TextRole::row, Weight::medium);
+        if (text.bench.empty()) ui.text(context.say("hand_over.no_bench"));
+        sections(context, text.bench);
+        return;
+    }
+    const auto list = ui.scroll("hand_over", area);
+    cart_row(context);
+    ui.finding(text.headline, "hand_over.headline");
+    sections(context, text.specification);
+    ui.text(context.say("hand_over.bench_sheet"), TextRole::row, Weight::medium);
+    if (text.bench.empty()) ui.text(context.say("hand_over.no_bench"));
+    sections(context, text.bench);
+}
+
+}  // namespace sillwalk::ui

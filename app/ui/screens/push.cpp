@@ -1,0 +1,160 @@
+// Push forces against their limits: one bar for each crossing of the route, on one scale.
+
+#include "app/ui/draw/limit_bars.hpp"
+#include "app/ui/screens/chart_parts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace sillwalk::ui {
+
+using engine::CheckId;
+using engine::Finding;
+using engine::Outcome;
+
+namespace {
+
+constexpr double least_scale = 1.25, most_scale = 3;
+
+struct PushRow {
+    std::string name;
+    const Finding* finding;
+    std::optional<std::uint16_t> crossing;
+};
+
+const Finding* push_of(const std::vector<Finding>& findings) {
+    for (const Finding& finding : findings) {
+        if (finding.check == CheckId::push && finding.outcome != Outcome::does_not_apply) return &finding;
+    }
+    return nullptr;
+}
+
+/// Along the route; where starting on the level is the hardest, that comes first.
+std::vector<PushRow> push_rows(const ScreenContext& context, const engine::CartAdvice& advice,
+                               const engine::RankedCandidate& first) {
+    std::vector<PushRow> rows;
+    const Finding* whole = push_of(first.findings);
+    if (whole && whole->place.kind != engine::PlaceKind::crossing) {
+        rows.push_back({context.say("push.on_the_level"), whole, std::nullopt});
+    }
+    for (const engine::CrossingOutcome& outcome : advice.crossings) {
+        const Finding* finding = push_of(outcome.findings);
+        if (!finding || outcome.crossing >= context.survey().crossings.size()) continue;
+        rows.push_back({context.survey().crossings[outcome.crossing].name, finding, outcome.crossing});
+    }
+    return rows;
+}
+
+bool has_bar(const Finding& finding) {
+    return finding.has_use && finding.outcome != Outcome::not_known;
+}
+
+double scale_of(const std::vector<PushRow>& rows) {
+    double scale = least_scale;
+    for (const PushRow& row : rows) {
+        if (has_bar(*row.finding)) scale = std::max(scale, row.finding->use * 1.05);
+    }
+    return std::min(scale, most_scale);
+}
+
+std::string value_of(const ScreenContext& context, const Finding& finding) {
+    const std::string compared = app::compared(finding, context.text());
+    return compared.empty() ? app::sentence(finding, context.text()) : compared;
+}
+
+void open_row(ScreenContext& context, const PushRow& row) {
+    if (row.crossing) {
+        context.act(app::GoTo{{app::Screen::crossing, *row.crossing}});
+    } else {
+        context.act(app::OpenReason{CheckId::push});
+    }
+}
+
+/// Name and numbers above, the bar below, the outcome at the right end.
+void bar_row(ScreenContext& context, const Rect& box, const PushRow& row, double scale, std::size_t number) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const Theme& theme = ui.theme();
+    const Finding& finding = *row.finding;
+    const std::string value = value_of(context, finding);
+    const Interaction did =
+        ui.area(fmt::format("push.row.{}", number), labelled(context, row.name + ", " + value, finding.outcome), box);
+    if (did.tapped) open_row(context, row);
+    if (did.pressed) ui.canvas().fill_rect(box, theme.selected_tint, m.radius);
+    ui.canvas().line({box.x0, box.y1}, {box.x1, box.y1}, theme.hairline, m.hairline);
+    Rect rest = box.inset(m.pad, m.dp(8));
+    const auto badge = badge_of(finding.outcome);
+    const float badge_room = ui.badge_width(Badge::not_known) + m.gap;
+    if (badge) ui.badge_at({rest.x1, box.center().y}, *badge, Align::right);
+    rest.x1 -= badge_room;
+    const float line = m.line_height(TextRole::body);
+    const float base = rest.y0 + m.cap_height(TextRole::body) + m.dp(2);
+    const float value_width = std::min(ui.text_width(value, TextRole::body, Weight::medium), rest.width() * 0.55F);
+    const std::string shown = fitted(ui, value, value_width + 1, TextRole::body, Weight::medium);
+    const Color ink = finding.outcome == Outcome::fails ? theme.line_of(Badge::fails) : theme.text;
+    ui.text_at({rest.x1, base}, shown, {TextRole::body, Weight::medium, ink, Align::right}, value_width + 2);
+    const float name_width = rest.width() - value_width - m.gap;
+    ui.text_at({rest.x0, base}, fitted(ui, row.name, name_width, TextRole::body, Weight::regular),
+               {TextRole::body, Weight::regular, theme.text, Align::left}, name_width);
+    if (!has_bar(finding)) return;
+    LimitBar bar;
+    bar.value = bar.low = bar.high = finding.use;
+    bar.outcome = badge.value_or(Badge::holds);
+    draw_limit_bar(ui.canvas(), theme, {rest.x0, rest.y0 + line, rest.x1, rest.y1}, bar, 1, scale);
+}
+
+std::string title_of(const ScreenContext& context, const std::vector<PushRow>& rows) {
+    const PushRow* worst = nullptr;
+    for (const PushRow& row : rows) {
+        if (!worst || row.finding->outcome > worst->finding->outcome ||
+            (row.finding->outcome == worst->finding->outcome && row.finding->use > worst->finding->use)) {
+            worst = &row;
+        }
+    }
+    return worst ? app::sentence(*worst->finding, context.text()) : context.say("push.none");
+}
+
+std::vector<ChartRow> table_rows(const ScreenContext& context, const std::vector<PushRow>& rows) {
+    std::vector<ChartRow> table;
+    for (const PushRow& row : rows) {
+        ChartRow line{fmt::format("push.row.{}", table.size()), row.name, "", "", badge_of(row.finding->outcome)};
+        line.detail = app::sentence(*row.finding, context.text());
+        const std::string compared = app::compared(*row.finding, context.text());
+        if (!compared.empty()) line.detail = compared + ". " + line.detail;
+        table.push_back(std::move(line));
+    }
+    return table;
+}
+
+}  // namespace
+
+void draw_push(ScreenContext& context, const Rect& area) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const engine::CartAdvice* advice = context.advice();
+    const engine::RankedCandidate* first = app::headline(advice);
+    const auto list = ui.scroll("push", area);
+    if (!first) return ui.title(context.say("push.none"));
+    const auto rows = push_rows(context, *advice, *first);
+    ui.finding(title_of(context, rows), "push.finding");
+    const engine::Wheel& wheel = context.model.data->catalogue.wheels[first->candidate.wheel];
+    ui.caption(context.say(advice->nothing_holds ? "push.of_nearest" : "push.of_first", {wheel_text(context, wheel)}));
+    const bool table = chart_toggle(context);
+    const auto card = ui.card({.pad = m.dp(4)});
+    if (table) {
+        if (const auto hit = chart_table(context, table_rows(context, rows), true)) open_row(context, rows[*hit]);
+        return;
+    }
+    const double scale = scale_of(rows);
+    const float height = m.target_size(TargetClass::row) + m.dp(24);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        bar_row(context, ui.place(height), rows[i], scale, i);
+        ui.space(-m.gap);
+    }
+    ui.space(m.gap);
+    ui.caption(context.say("push.legend"));
+}
+
+}  // namespace sillwalk::ui
