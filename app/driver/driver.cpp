@@ -119,14 +119,18 @@ bool Driver::search(const std::string& id) {
         const ui::ScrollRegion* region = screen().find_scroll(list);
         if (region == nullptr) continue;
         wheel(*region, -region->offset - 1);
-        while (screen().find(id) == nullptr) {
+        while (!has(id)) {
             region = screen().find_scroll(list);
             if (region == nullptr || region->offset >= region->max_offset) break;
             wheel(*region, region->view.height() * 0.8F);
         }
-        if (screen().find(id) != nullptr) return true;
+        if (has(id)) return true;
     }
     return false;
+}
+
+bool Driver::has(const std::string& id) const {
+    return screen().find(id) != nullptr || screen().find_text(id) != nullptr;
 }
 
 void Driver::bring_into_view(const std::string& id) {
@@ -257,7 +261,10 @@ engine::Result<void> Driver::expect(const Step& step, bool wanted) {
     const std::string text = step.words.size() > 3 ? step.words[3] : std::string();
     const ui::TextItem* item = screen().find_text(id);
     const ui::Target* target = item == nullptr ? screen().find(id) : nullptr;
-    if (item == nullptr && target == nullptr && search(id)) target = screen().find(id);
+    if (item == nullptr && target == nullptr && search(id)) {
+        item = screen().find_text(id);
+        target = item == nullptr ? screen().find(id) : nullptr;
+    }
     const bool shown = item != nullptr ? !item->covered : target != nullptr && !target->covered;
     if (how == "shown") {
         if (shown == wanted) return {};

@@ -43,7 +43,9 @@ private:
     void finger(ui::PointerPhase phase, ui::Point at);
     void wheel(const ui::ScrollRegion& region, float down);
     engine::Result<ui::Target> find(const std::string& id);
+    /// Scrolls every list until the target or the text is on the screen.
     bool search(const std::string& id);
+    [[nodiscard]] bool has(const std::string& id) const;
     void bring_into_view(const std::string& id);
     engine::Result<ui::Target> reach(const std::string& id);
 

@@ -21,7 +21,6 @@ DamageCauseText cause_text(const DamageCause& cause, const TextContext& context)
     const bool applies = cause.finding->outcome != engine::Outcome::does_not_apply;
     text.place = place_name(cause.finding->place, context.survey);
     text.sentence = applies ? sentence(*cause.finding, context) : context.language.get("damage.does_not_apply");
-    text.compared = compared(*cause.finding, context);
     return text;
 }
 

@@ -14,7 +14,6 @@ struct DamageCauseText {
     std::string place;     ///< "Freezer door sill"; may be empty
     std::string support;   ///< "supported"
     std::string sentence;  ///< the finding's, with its numbers; or that it was not computed
-    std::string compared;  ///< "38 mm of 6.25 mm"; may be empty
 };
 struct DamageText {
     std::string kind;     ///< "Flat spots"

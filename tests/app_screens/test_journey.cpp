@@ -2,6 +2,9 @@
 #include "app/shell/assessor.hpp"
 #include "tests/app_screens/app_host.hpp"
 
+#include <chrono>
+#include <thread>
+
 using namespace sillwalk;
 using test::AppHost;
 
@@ -15,6 +18,73 @@ TEST_CASE("a first visit: from nothing to a first answer, built by hand", "[jour
     const auto size = GENERATE(std::pair{1280.0F, 800.0F}, std::pair{800.0F, 1280.0F}, std::pair{412.0F, 915.0F});
     AppHost host(size.first, size.second);
     host.run_file(size.first < 500 ? "first_visit_phone.script" : "first_visit.script");
+}
+
+namespace {
+
+/// The three shapes of screen.
+constexpr std::pair<float, float> shapes[] = {{1280, 800}, {800, 1280}, {412, 915}};
+
+}  // namespace
+
+TEST_CASE("what if to hand-over: tried, taken over, handed over, undone", "[journey][what_if]") {
+    for (const auto& [width, height] : shapes) {
+        INFO(width << " x " << height);
+        AppHost host(width, height);
+        host.run_file(width < 500 ? "what_if_to_hand_over_phone.script" : "what_if_to_hand_over.script");
+    }
+}
+
+TEST_CASE("damage: what is seen against what is computed", "[journey][damage]") {
+    for (const auto& [width, height] : shapes) {
+        INFO(width << " x " << height);
+        AppHost host(width, height);
+        host.run_file("damage.script");
+    }
+}
+
+TEST_CASE("missing readings: asked for, weighed, and read from the answer", "[journey][missing]") {
+    AppHost host;
+    host.run_file("missing_readings.script");
+}
+
+TEST_CASE("an answer never waits for what takes seconds", "[assessor]") {
+    AppHost host;
+    const engine::Survey survey = host.shell().model().visit->survey;
+    const auto data = test::shared_data();
+    app::AssessorOptions options;
+    options.draws = 100000;  // far longer than an answer takes
+    app::Assessor assessor(data, options, {});
+    const auto news = [&](auto wanted) {
+        const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(120);
+        for (;;) {
+            const app::AssessorNews now = assessor.take();
+            if (auto found = wanted(now)) return found;
+            if (std::chrono::steady_clock::now() > end) return decltype(wanted(now)){};
+            std::this_thread::sleep_for(std::chrono::milliseconds(2));
+        }
+    };
+    assessor.submit(survey, 1, 0);
+    const auto whole = news([](const app::AssessorNews& n) {
+        return n.answer && !n.answer->partial ? n.answer : std::shared_ptr<const app::Answer>();
+    });
+    REQUIRE(whole);
+    assessor.complete(survey, whole, 0);
+    const auto limits = news([](const app::AssessorNews& n) { return n.completion; });
+    REQUIRE(limits);
+    CHECK(limits->would_hold);
+    CHECK_FALSE(limits->read_again);
+    // The draws run now; a newer reading and a what-if are answered while they do.
+    assessor.submit(survey, 2, 0);
+    assessor.submit_what_if(survey, 7, 0);
+    bool drawn = false;
+    const auto tried = news([&](const app::AssessorNews& n) {
+        drawn = drawn || (n.completion && n.completion->read_again);
+        return n.what_if;
+    });
+    REQUIRE(tried);
+    CHECK(tried->version == 7);
+    CHECK_FALSE(drawn);
 }
 
 TEST_CASE("after a commit the cart in hand is answered first, then all", "[journey]") {

@@ -17,6 +17,8 @@ constexpr Stop stops[] = {
     {"loads", {app::Screen::loads, 0}},       {"cart", {app::Screen::cart, 0}},
     {"washing", {app::Screen::washing, 0}},   {"washing_step", {app::Screen::washing_step, 0}},
     {"answer", {app::Screen::answer, 0}},     {"temperature", {app::Screen::temperature, 0}},
+    {"push", {app::Screen::push, 0}},         {"what_if", {app::Screen::what_if, 1}},
+    {"damage", {app::Screen::damage, 0}},     {"hand_over", {app::Screen::hand_over, 0}},
     {"setup", {app::Screen::setup, 0}},       {"about", {app::Screen::about, 0}},
     {"places", {app::Screen::places, 0}},     {"plan", {app::Screen::plan, 0}},
 };
@@ -154,4 +156,53 @@ TEST_CASE("what builds a visit has whole texts and targets for gloves, in both l
     look("overview-begun");
     host.shell().act(app::GoTo{{app::Screen::visits, 0}});
     look("visits-two");
+}
+
+TEST_CASE("every picture has its numbers as a table, one tap away", "[screens][table]") {
+    const auto size = GENERATE(std::pair{1280.0F, 800.0F}, std::pair{800.0F, 1280.0F}, std::pair{412.0F, 915.0F});
+    AppHost host(size.first, size.second);
+    ui::FrameInput input;
+    input.width = size.first;
+    input.height = size.second;
+    const ui::Metrics metrics(input, {});
+    // On a narrow screen the checks of the answer are rows from the start.
+    for (const char* name : {"answer", "temperature", "push"}) {
+        const bool rows_already = metrics.compact() && std::string(name) == "answer";
+        const app::Screen screen = std::string(name) == "answer"        ? app::Screen::answer
+                                   : std::string(name) == "temperature" ? app::Screen::temperature
+                                                                        : app::Screen::push;
+        host.shell().act(app::ShowTable{false});
+        host.shell().act(app::GoTo{{screen, 0}});
+        host.run("wait 0.1\n");
+        if (!rows_already) host.run("tap chart.table\n");
+        host.run(std::string("shot ") + name + "-table.png\n");
+        INFO(name << " at " << size.first << " x " << size.second);
+        check_targets(host.driver().screen(), metrics);
+        if (screen == app::Screen::answer) host.run("expect check.step contains \"mm of\"\n");
+        if (screen == app::Screen::temperature) host.run("screen contains \"core\"\n");
+        if (screen == app::Screen::push) host.run("expect push.row.0 contains \"N\"\n");
+    }
+}
+
+TEST_CASE("what lies behind the answer is whole in Spanish and in every theme", "[screens][spanish]") {
+    const auto size = GENERATE(std::pair{1280.0F, 800.0F}, std::pair{800.0F, 1280.0F}, std::pair{412.0F, 915.0F});
+    AppHost host(size.first, size.second);
+    ui::FrameInput input;
+    input.width = size.first;
+    input.height = size.second;
+    const ui::Metrics metrics(input, {});
+    const std::pair<const char*, const char*> looks[] = {{"light", "es"}, {"sun", "en"}, {"dark", "en"}};
+    for (const auto& [theme, language] : looks) {
+        host.run(std::string("theme ") + theme + "\nset language " + language + "\n");
+        for (const Stop& stop : stops) {
+            const app::Screen screen = stop.spot.screen;
+            if (screen != app::Screen::answer && screen != app::Screen::push && screen != app::Screen::what_if &&
+                screen != app::Screen::damage && screen != app::Screen::hand_over && screen != app::Screen::crossing)
+                continue;
+            host.shell().act(app::GoTo{stop.spot});
+            host.run(std::string("wait 0.1\nshot ") + stop.name + "-" + theme + ".png\n");
+            INFO(stop.name << " at " << size.first << " x " << size.second << ", " << theme << ", " << language);
+            if (std::string(theme) == "light") check_targets(host.driver().screen(), metrics);
+        }
+    }
 }

@@ -207,6 +207,12 @@ void draw_reason_rows(ScreenContext& context, const RankedCandidate& first) {
         if (options.detail.empty() && !finding->missing.empty()) {
             options.detail = app::reading_name(finding->missing[0], context.text());
         }
+        if (options.detail.empty()) options.detail = app::place_name(finding->place, context.survey());
+        const bool roomy = !context.ui.metrics().compact();
+        if (roomy && finding->has_use && finding->outcome != Outcome::not_known) {
+            options.value = room_text(*finding);
+            options.value_role = TextRole::body;
+        }
         const std::string name = engine::check_name(finding->check);
         if (context.ui.row("check." + name, context.say("check." + name), options)) {
             context.act(app::OpenReason{finding->check});

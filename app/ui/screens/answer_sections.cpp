@@ -137,20 +137,27 @@ std::uint16_t crossing_to_try(const ScreenContext& context, const RankedCandidat
     return crossings.empty() ? std::uint16_t{0} : crossings.front();
 }
 
+/// Two beside each other. Where there is a rail, hand-over is on it.
 void links(ScreenContext& context, const RankedCandidate& first) {
-    const struct {
+    struct Link {
         const char* key;
         app::Spot spot;
-    } rows[] = {{"what_if.title", {app::Screen::what_if, crossing_to_try(context, first)}},
-                {"push.title", {app::Screen::push, 0}},
-                {"temperature.title", {app::Screen::temperature, 0}},
-                {"damage.title", {app::Screen::damage, 0}},
-                {"hand_over.title", {app::Screen::hand_over, 0}}};
-    for (const auto& row : rows) {
-        RowOptions options;
-        options.chevron = true;
-        const std::string id = std::string("answer.open.") + app::screen_name(row.spot.screen);
-        if (context.ui.row(id, context.say(row.key), options)) context.act(app::GoTo{row.spot});
+    };
+    std::vector<Link> links = {{"what_if.title", {app::Screen::what_if, crossing_to_try(context, first)}},
+                               {"push.title", {app::Screen::push, 0}},
+                               {"temperature.title", {app::Screen::temperature, 0}},
+                               {"damage.title", {app::Screen::damage, 0}}};
+    if (context.ui.metrics().compact()) links.push_back({"hand_over.title", {app::Screen::hand_over, 0}});
+    // High enough for two lines, so that neighbours are alike.
+    const Metrics& m = context.ui.metrics();
+    const float height = m.target_size(TargetClass::row) + m.dp(10);
+    for (std::size_t i = 0; i < links.size(); i += 2) {
+        const bool pair = i + 1 < links.size();
+        const auto cells = context.ui.cells(pair ? std::vector<float>{1, 1} : std::vector<float>{1}, height);
+        for (std::size_t k = i; k < i + (pair ? 2U : 1U); ++k) {
+            const std::string id = std::string("answer.open.") + app::screen_name(links[k].spot.screen);
+            if (context.ui.button(id, context.say(links[k].key))) context.act(app::GoTo{links[k].spot});
+        }
     }
 }
 

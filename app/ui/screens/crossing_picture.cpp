@@ -70,12 +70,14 @@ CrossingSection shown_section(const ScreenContext& context, std::uint16_t index,
     return section;
 }
 
+constexpr float grip_dp = 21;
+
 /// A disc with two arrow heads, along the way that the finger moves it.
 void draw_grip(ScreenContext& context, Point middle, bool upright, bool pressed) {
     Ui& ui = context.ui;
     Canvas& canvas = ui.canvas();
     const Theme& theme = ui.theme();
-    const float r = ui.metrics().dp(21);
+    const float r = ui.metrics().dp(grip_dp);
     const float head = r * 0.42F;
     canvas.fill_circle(middle, r, pressed ? theme.pressed : theme.primary);
     for (const float way : {-1.0F, 1.0F}) {
@@ -133,7 +135,8 @@ void draw_handles(ScreenContext& context, const Rect& box, const SectionPlaces& 
     const float y = box.y1 - side / 2;
     const float label =
         ui.text_width(value_text(context, {Field::crossing_gap, crossing, 0}), TextRole::body, Weight::bold);
-    const float right = std::min(places.gap_right.x + 20 * u + label + 14 * u + side / 2, box.x1 - side / 2);
+    const float beside = places.gap_right.x + 20 * u + label + 12 * u + m.dp(grip_dp);
+    const float right = std::min(beside, box.x1 - side / 2);
     const Handle handles[] = {{"crossing.move.rise",
                                {Field::crossing_rise, crossing, 0},
                                {box.x0 + 36 * u, y},
@@ -161,6 +164,29 @@ std::string tried_words(const ScreenContext& context, const app::WhatIf& what_if
                  value_text(context, change.ref);
     }
     return context.say("what_if.bar", {words});
+}
+
+/// What is tried over what it comes to, the verdict at the right end.
+void tried_answer(ScreenContext& context, Rect box, const app::WhatIf& what_if) {
+    Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const engine::CartAdvice* advice = app::what_if_advice(context.model);
+    const engine::RankedCandidate* first = app::headline(advice);
+    std::string answer = context.say("answer.working");
+    if (first) {
+        const engine::Wheel& wheel = context.model.data->catalogue.wheels[first->candidate.wheel];
+        answer = advice->nothing_holds ? context.say("answer.nothing_holds") : wheel_text(context, wheel);
+        const std::string verdict = m.compact() ? std::string() : verdict_text(context, first->verdict);
+        const Rect badge = ui.badge_at({box.x1, box.center().y}, badge_of(first->verdict), Align::right, verdict);
+        box.x1 = badge.x0 - m.gap;
+    }
+    const TextStyle style{TextRole::body, Weight::medium, ui.theme().text, Align::left};
+    const float base = box.center().y - m.dp(5);
+    ui.text_at({box.x0, base}, fitted(ui, tried_words(context, what_if), box.width(), style.role, style.weight), style,
+               box.width(), "what_if.words");
+    ui.text_at({box.x0, base + m.line_height(TextRole::body)},
+               fitted(ui, answer, box.width(), TextRole::body, Weight::regular),
+               {TextRole::body, Weight::regular, ui.theme().text, Align::left}, box.width(), "what_if.answer");
 }
 
 }  // namespace
@@ -191,18 +217,17 @@ Rect what_if_bar(ScreenContext& plain, const Rect& area) {
     ScreenContext context = plain.trying();
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
-    const Theme& theme = ui.theme();
-    const bool narrow = m.compact();
+    const bool narrow = m.width_class != WidthClass::expanded;
     const float button = m.target_size(TargetClass::row);
+    const float line = m.line_height(TextRole::body);
     Rect rest = area;
-    Rect bar = rest.cut_bottom(narrow ? button + 2.2F * m.line_height(TextRole::body) : button + m.dp(8), m.gap);
-    ui.canvas().fill_rect(bar, theme.selected_tint, m.radius);
-    ui.canvas().stroke_rect(bar, theme.primary, m.outline, m.radius);
+    Rect bar = rest.cut_bottom(button + m.dp(8) + (narrow ? 2 * line + m.dp(10) : 0), m.gap);
+    ui.canvas().fill_rect(bar, ui.theme().selected_tint, m.radius);
+    ui.canvas().stroke_rect(bar, ui.theme().primary, m.outline, m.radius);
     bar = bar.inset(m.dp(8), m.dp(4));
-    const float width =
-        narrow ? (bar.width() - m.gap) / 2
-               : ui.text_width(context.say("what_if.take_over"), TextRole::row, Weight::medium) + 4 * m.pad;
-    Rect buttons = narrow ? bar.cut_bottom(button) : bar.cut_right(2 * width + m.gap, m.gutter);
+    const float wide = ui.text_width(context.say("what_if.take_over"), TextRole::row, Weight::medium) + 4 * m.pad;
+    const float width = narrow ? (bar.width() - m.gap) / 2 : wide;
+    Rect buttons = narrow ? bar.cut_bottom(button, m.dp(6)) : bar.cut_right(2 * width + m.gap, m.gutter);
     const Rect forget = buttons.cut_left(width, m.gap);
     if (ui.button("what_if.forget", context.say("what_if.forget"), {.rect = forget})) {
         context.act(app::WhatIfForget{});
@@ -211,28 +236,7 @@ Rect what_if_bar(ScreenContext& plain, const Rect& area) {
                   {.style = ButtonStyle::primary, .rect = buttons})) {
         context.act(app::WhatIfTakeOver{});
     }
-    const engine::CartAdvice* advice = app::what_if_advice(context.model);
-    const engine::RankedCandidate* first = app::headline(advice);
-    const std::string words = fitted(ui, tried_words(context, *what_if), bar.width(), TextRole::body, Weight::medium);
-    const float first_line = narrow ? bar.y0 + m.line_height(TextRole::body) * 0.8F : bar.center().y - m.dp(6);
-    ui.text_at({bar.x0, first_line}, words, {TextRole::body, Weight::medium, theme.text, Align::left}, bar.width(),
-               "what_if.words");
-    std::string answer = context.say("answer.working");
-    if (first) {
-        const engine::Wheel& wheel = context.model.data->catalogue.wheels[first->candidate.wheel];
-        answer = advice->nothing_holds ? context.say("answer.nothing_holds") : wheel_text(context, wheel);
-    }
-    const float second_line = first_line + m.line_height(TextRole::body);
-    float room = bar.width();
-    if (first) {
-        const std::string verdict = narrow ? std::string() : verdict_text(context, first->verdict);
-        const Badge badge = badge_of(first->verdict);
-        const Rect drawn =
-            ui.badge_at({bar.x1, second_line - m.cap_height(TextRole::body) / 2}, badge, Align::right, verdict);
-        room = drawn.x0 - bar.x0 - m.gap;
-    }
-    ui.text_at({bar.x0, second_line}, fitted(ui, answer, room, TextRole::body, Weight::regular),
-               {TextRole::body, Weight::regular, theme.text, Align::left}, room, "what_if.answer");
+    tried_answer(context, bar.inset(m.dp(10), 0), *what_if);
     return rest;
 }
 

@@ -83,7 +83,7 @@ void cause_row(ScreenContext& context, const std::string& id, const engine::Dama
     options.framed = false;
     options.badge = badge_of_support(cause.support);
     options.badge_word = text.support;
-    options.detail = text.compared.empty() ? text.sentence : text.compared + ". " + text.sentence;
+    options.detail = text.sentence;
     options.touchable = cause.finding.has_value();
     const std::string name = text.place.empty() ? text.check : text.check + ", " + text.place;
     if (context.ui.row(id, name, options)) context.act(app::OpenReason{cause.check});

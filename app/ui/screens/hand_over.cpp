@@ -12,26 +12,32 @@ namespace {
 void line(ScreenContext& context, const std::string& id, const app::HandOverLine& one) {
     Ui& ui = context.ui;
     if (one.value.empty()) return ui.text(one.text, TextRole::body, Weight::regular, {}, id);
-    RowOptions options;
-    options.framed = false;
-    options.touchable = false;
-    options.value = one.value;
-    options.value_role = TextRole::body;
-    ui.row(id, one.text, options);
-    ui.space(-ui.metrics().gap);
+    const Metrics& m = ui.metrics();
+    const float whole = ui.remaining().width();
+    const float value = ui.text_width(one.value, TextRole::body, Weight::medium);
+    // A long value gets a line of its own.
+    if (value > whole * 0.5F) {
+        ui.text(one.text, TextRole::body, Weight::regular, {}, id);
+        return ui.text(one.value, TextRole::body, Weight::medium, {}, id + ".value");
+    }
+    const float width = whole - value - m.gap;
+    const Rect rect = ui.place(ui.text_height(one.text, TextRole::body, Weight::regular, width));
+    {
+        const auto column = ui.column({rect.x0, rect.y0, rect.x0 + width, rect.y1});
+        ui.text(one.text, TextRole::body, Weight::regular, {}, id);
+    }
+    const float base = rect.y0 + (m.line_height(TextRole::body) + m.cap_height(TextRole::body)) / 2;
+    ui.text_at({rect.x1, base}, one.value, {TextRole::body, Weight::medium, ui.theme().text, Align::right}, 0,
+               id + ".value");
 }
 
 void sections(ScreenContext& context, const std::vector<app::HandOverSection>& list) {
-    Ui& ui = context.ui;
     for (const app::HandOverSection& section : list) {
-        const auto card = ui.card();
-        ui.text(section.title, TextRole::row, Weight::medium);
-        bool values = false;
+        const auto card = context.ui.card();
+        context.ui.text(section.title, TextRole::row, Weight::medium);
         for (std::size_t i = 0; i < section.lines.size(); ++i) {
             line(context, "hand_over." + section.key + "." + std::to_string(i), section.lines[i]);
-            values = !section.lines[i].value.empty();
         }
-        if (values) ui.space(ui.metrics().gap);
     }
 }
 

@@ -89,16 +89,21 @@ void bar_row(ScreenContext& context, const Rect& box, const PushRow& row, double
     const float badge_room = ui.badge_width(Badge::not_known) + m.gap;
     if (badge) ui.badge_at({rest.x1, box.center().y}, *badge, Align::right);
     rest.x1 -= badge_room;
+    // Beside each other where both are whole, else the numbers below the name.
     const float line = m.line_height(TextRole::body);
     const float base = rest.y0 + m.cap_height(TextRole::body) + m.dp(2);
-    const float value_width = std::min(ui.text_width(value, TextRole::body, Weight::medium), rest.width() * 0.55F);
-    const std::string shown = fitted(ui, value, value_width + 1, TextRole::body, Weight::medium);
+    const bool below = m.compact();
+    const float value_most = below ? rest.width() : rest.width() * 0.55F;
+    const std::string shown = fitted(ui, value, value_most, TextRole::body, Weight::medium);
+    const float value_width = ui.text_width(shown, TextRole::body, Weight::medium);
     const Color ink = finding.outcome == Outcome::fails ? theme.line_of(Badge::fails) : theme.text;
-    ui.text_at({rest.x1, base}, shown, {TextRole::body, Weight::medium, ink, Align::right}, value_width + 2);
-    const float name_width = rest.width() - value_width - m.gap;
+    ui.text_at({below ? rest.x0 + value_width : rest.x1, below ? base + line : base}, shown,
+               {TextRole::body, Weight::medium, ink, Align::right}, value_most);
+    const float name_width = below ? rest.width() : rest.width() - value_width - m.gap;
     ui.text_at({rest.x0, base}, fitted(ui, row.name, name_width, TextRole::body, Weight::regular),
                {TextRole::body, Weight::regular, theme.text, Align::left}, name_width);
     if (!has_bar(finding)) return;
+    if (below) rest.y0 += line;
     LimitBar bar;
     bar.value = bar.low = bar.high = finding.use;
     bar.outcome = badge.value_or(Badge::holds);
@@ -148,7 +153,7 @@ void draw_push(ScreenContext& context, const Rect& area) {
         return;
     }
     const double scale = scale_of(rows);
-    const float height = m.target_size(TargetClass::row) + m.dp(24);
+    const float height = m.target_size(TargetClass::row) + m.dp(24) + (m.compact() ? m.line_height(TextRole::body) : 0);
     for (std::size_t i = 0; i < rows.size(); ++i) {
         bar_row(context, ui.place(height), rows[i], scale, i);
         ui.space(-m.gap);

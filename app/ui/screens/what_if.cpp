@@ -69,6 +69,7 @@ void verdict_row(ScreenContext& context, const char* id, const char* word, const
     const std::string wheel = wheel_text(context, context.model.data->catalogue.wheels[first->candidate.wheel]);
     name += advice->nothing_holds ? context.say("answer.nothing_holds") : wheel;
     options.badge = badge_of(first->verdict);
+    if (!context.ui.metrics().compact()) options.badge_word = verdict_text(context, first->verdict);
     const auto urgent = by_urgency(first->findings);
     if (!urgent.empty()) {
         const std::string check = context.say(std::string("check.") + engine::check_name(urgent.front()->check));
