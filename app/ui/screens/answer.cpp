@@ -114,10 +114,7 @@ void draw_empty(ScreenContext& context, const Rect& area) {
 }  // namespace
 
 const RankedCandidate* runner_up_of(const CartAdvice& advice) {
-    for (std::size_t i = 1; i < advice.ranked.size(); ++i) {
-        if (advice.ranked[i].candidate.wheel != advice.ranked[0].candidate.wheel) return &advice.ranked[i];
-    }
-    return nullptr;
+    return advice.runner_up ? &*advice.runner_up : nullptr;
 }
 
 void draw_answer(ScreenContext& context, const Rect& area) {
