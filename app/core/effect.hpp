@@ -46,8 +46,7 @@ struct AssessWhatIf {
     std::uint64_t version = 0;
 };
 
-using Effect =
-    std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, LoadVisit, ListVisits, Assess, AssessWhatIf>;
+using Effect = std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, LoadVisit, ListVisits, Assess, AssessWhatIf>;
 using Effects = std::vector<Effect>;
 
 }  // namespace sillwalk::app

@@ -12,8 +12,8 @@ constexpr std::size_t deepest = 20;
 bool is_root(Screen screen) {
     return screen != Screen::room && screen != Screen::crossing && screen != Screen::cart &&
            screen != Screen::washing_step && screen != Screen::temperature && screen != Screen::push &&
-           screen != Screen::what_if && screen != Screen::damage && screen != Screen::setup && screen != Screen::about &&
-           screen != Screen::places && screen != Screen::plan;
+           screen != Screen::what_if && screen != Screen::damage && screen != Screen::setup &&
+           screen != Screen::about && screen != Screen::places && screen != Screen::plan;
 }
 
 void save(Context& context, const char* key, std::string value) {
