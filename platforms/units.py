@@ -14,7 +14,7 @@ import sys
 PARTS = {"engine": (8, ["engine"]),
          "app": (3, ["app/data", "app/bundle", "app/text"]),
          "core": (2, ["app/core"]),
-         "desk": (1, ["platforms/desk/assess.cpp", "platforms/desk/workspace.cpp", "tests/determinism/project/main.cpp"])}
+         "desk": (1, ["platforms/desk/assess.cpp", "platforms/desk/workspace.cpp"])}
 NOT_NEEDED = "engine/desk"  # desk calculations take no part in an assessment
 
 

@@ -1,8 +1,8 @@
 """The advice is the same byte for byte from every build: g++ -O0, g++ -O2 and clang++ -O2.
 
-compare_builds.py [--whole] ROOT BUILD_FOLDER [SURVEY.json...]: builds project/ three times below BUILD_FOLDER, lets each
-program assess each survey, and compares what they print. The engine is compiled three times; what reads and writes JSON
-once, by the first compiler, unless --whole asks for three (some minutes more). Two more things are checked: that a second run prints the same, and that
+compare_builds.py ROOT BUILD_FOLDER [--rest LIBRARIES LINK_OPTIONS] [SURVEY.json...]: builds project/ three times below
+BUILD_FOLDER, lets each program assess each survey, and compares what they print. The engine is compiled three times; what
+reads and writes JSON comes from LIBRARIES (separated by semicolons), or, without --rest, is compiled three times too. Two more things are checked: that a second run prints the same, and that
 a survey with one reading changed does not (so that equality says something)."""
 import hashlib
 import json
@@ -26,11 +26,11 @@ def run(words, **options):
 
 
 def build(root, folder, compiler, level, split, rest):
-    """Builds one program, with the library `rest` for all but the engine where there is one. Adds to `split` the units that do not compile as one, and compiles their files apart."""
+    """Builds one program, with the libraries `rest` for all but the engine where there are some. Adds to `split` the units that do not compile as one, and compiles their files apart."""
     units = f"{folder}/units"
     configure = ["cmake", "-G", "Ninja", "-S", f"{root}/tests/determinism/project", "-B", folder,
                  "-DCMAKE_BUILD_TYPE=None", f"-DCMAKE_CXX_COMPILER={compiler}", f"-DCMAKE_CXX_FLAGS={level}",
-                 f"-DUNITS={units}", f"-DREST={rest}"]
+                 f"-DUNITS={units}", f"-DREST={rest[0]}", f"-DREST_LINK_OPTIONS={rest[1]}"]
     for _ in range(2):
         write_units(root, units, split)
         status, out, err = run(configure)
@@ -69,13 +69,13 @@ def other_survey(survey, folder):
 
 
 def main():
-    words = [word for word in sys.argv[1:] if word != "--whole"]
-    whole = len(words) < len(sys.argv) - 1
-    root, folder, *surveys = words
+    root, folder, *surveys = sys.argv[1:]
+    rest = ("", "")
+    if surveys[:1] == ["--rest"]:
+        rest, surveys = (surveys[1], surveys[2]), surveys[3:]
     programs, split = [], set()
     for name, compiler, level in BUILDS:
         start = time.monotonic()
-        rest = "" if whole or not programs else programs[0][1].parent / "librest.a"
         programs.append((name, build(root, f"{folder}/{name.replace(' ', '')}", compiler, level, split, rest)))
         print(f"{name}: built in {time.monotonic() - start:.0f} s, units split: {', '.join(sorted(split)) or 'none'}")
     wrong = 0

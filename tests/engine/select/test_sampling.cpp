@@ -110,14 +110,14 @@ TEST_CASE("sampling: the few candidates give the first choice of all candidates"
         const Survey survey = demo_survey(file);
         for (const std::size_t cart : {std::size_t{0}, std::size_t{2}, std::size_t{3}}) {
             const CartAdvice advice = assess(survey, catalogue, loaded_tables(), {5, 0, cart}).carts.front();
-            const auto few = sampled_headlines(survey, catalogue, loaded_tables(), advice, ranges, {300, 11, false});
-            const auto all = sampled_headlines(survey, catalogue, loaded_tables(), advice, ranges, {300, 11, true});
+            const auto few = sampled_headlines(survey, catalogue, loaded_tables(), advice, ranges, {150, 11, false});
+            const auto all = sampled_headlines(survey, catalogue, loaded_tables(), advice, ranges, {150, 11, true});
             INFO(file << ", " << survey.carts[cart].name);
-            REQUIRE(few.size() == 300);
+            REQUIRE(few.size() == 150);
             std::size_t different = 0;
             for (std::size_t i = 0; i < few.size(); ++i) different += few[i] == all[i] ? 0 : 1;
             // The documented bound on the draws with few candidates.
-            CHECK(different <= static_cast<std::size_t>(3.0 / settled_draws * 300));
+            CHECK(different <= static_cast<std::size_t>(3.0 / settled_draws * 150));
             CHECK(different == 0);  // and here not one is missed
         }
     }
