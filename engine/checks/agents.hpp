@@ -19,7 +19,7 @@ struct AgentEffect {
 
 /// The worst effect over all washings of the cart. A missing reading or rating is noted in the judge; a failure that no
 /// value of the missing reading could undo is still returned. Empty where no agent could be judged.
-/// Levels are for unstressed material. Source: the table's own readings, materials.md §7 for the scale.
+/// Levels are for unstressed material. Source: the table's own readings; the scale is ours.
 [[nodiscard]] std::optional<AgentEffect> worst_agent(Judge& judge, const CheckContext& context,
                                                      const Material* material);
 

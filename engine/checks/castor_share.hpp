@@ -1,5 +1,5 @@
 #pragma once
-/// The static load on the hardest loaded castor of a cart, as the checks share it (method.md §3, load shares).
+/// The static load on the hardest loaded castor of a cart, as the checks share it; the rule is our own.
 
 #include "engine/checks/judge.hpp"
 

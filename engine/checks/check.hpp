@@ -1,6 +1,6 @@
 #pragma once
-/// The checks of method.md §3. Each is one function: what one cart asks against what one candidate offers, at one end
-/// of the readings' ranges. A check never ranks and never writes prose.
+/// The checks (docs/explanation/advice.md). Each is one function: what one cart asks against what one candidate offers,
+/// at one end of the readings' ranges. A check never ranks and never writes prose.
 
 #include "engine/checks/demand.hpp"
 #include "engine/model/catalogue.hpp"

@@ -2,7 +2,8 @@
 /// pressure. All: its own temperature limits. Loads without the load factor. bearing_life: life in distance, life in
 /// time, time asked, load per bearing, rating, lubrication factor, distance a day. bearing_static: safety, safety
 /// asked, load per bearing, static rating. bearing_pv: PV, its limit, pressure, its limit, load. bearing_temperature:
-/// temperature, limit, margin (negative = past it). Source: materials.md §6.
+/// temperature, limit, margin (negative = past it). Source: life [iso-281]; safety [bearing-textbook]; PV derived;
+/// what water leaves of the life from memory.
 
 #include "engine/checks/castor_share.hpp"
 #include "engine/checks/checks.hpp"

@@ -10,8 +10,8 @@
 ///     over the air, 6 further rise through the tread, 7 heat of rolling;
 ///   bond_chemical: 1 level, 2 level allowed, 3 which side (0 tread, 1 core);
 ///   bond_one_piece: none; does not apply.
-/// Source: method.md §3; materials.md §5; urethane.md §10 (the mismatch is an elastic upper bound; bond shares from
-/// memory).
+/// Source: 8 MPa asked of a bond [urethane-bond-text]; its shares when hot from memory; the mismatch (an elastic upper
+/// bound) and the heat derived, docs/reference/methods.md "bond-mismatch" and "bond-temperature".
 
 #include "engine/checks/agents.hpp"
 #include "engine/checks/checks.hpp"

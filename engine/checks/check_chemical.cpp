@@ -1,7 +1,7 @@
 /// Do the cleaning agents attack tread, core, bearing or rig? The worst level over all agents of the route decides.
 /// Statement chemical_level: level; part (0 tread, 1 core, 2 bearing, 3 rig); 1 where one level worse for heat; 1 where
 /// stronger than every row; and where it is worse for heat: the agent's temperature, the row's highest temperature.
-/// The place is the washing. Source: chemical table; rinsing rule of method.md §3.
+/// The place is the washing. Source: chemical table; how soon to rinse is our judgement.
 
 #include "engine/checks/agents.hpp"
 #include "engine/checks/checks.hpp"

@@ -10,7 +10,8 @@
 ///     the material's; the limit itself where there is no other,
 ///   and for a blow, as far as the readings go: 6 load of the leading axle, 7 speed, 8 energy that the blow takes.
 /// Where the maker's impact floor and the material's limit disagree about the outcome, both stand there and the careful
-/// one decides. Source: method.md §3; materials.md §4; urethane.md §6 and §15.
+/// one decides. Source: our judgement [cold-gate], [urethane-cold-rule]; brittle points and service floors by row of
+/// the material table; the use of a margin by docs/reference/methods.md "cold-use".
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/cold_limits.hpp"

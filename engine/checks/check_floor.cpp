@@ -1,7 +1,7 @@
 /// Will it mark or crush the floor? Peak contact pressure of the tread, stiffest on the route's coldest air, against
 /// the floor's figure, room by room, without the load factor. Statement floor_pressure: peak, floor's limit, castor
 /// load, modulus, half width along the travel, and where the tread's stiffness follows the cold: the temperature. The
-/// place is the room. Source: Hertz; materials.md §2 for a bonded tread.
+/// place is the room. Source: Hertz [johnson-contact], chapter 4, from memory; a bonded tread [bonded-layer].
 
 #include "engine/checks/castor_share.hpp"
 #include "engine/checks/checks.hpp"

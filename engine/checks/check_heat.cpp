@@ -8,7 +8,8 @@
 ///     7 share of the time that it rolls;
 ///   heat_standing: 1 temperature it stands in, 2 temperature above which loaded parts creep, 3 share of a flat that
 ///   stays.
-/// The place is the room or the washing. Source: method.md §3; materials.md §5; urethane.md §13.
+/// The place is the room or the washing. Source: heat balance derived (docs/reference/methods.md "heat-rolling");
+/// creep above 66 C [urethane-data-sheets]; the rest common practice, no published source.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/rolling_heat.hpp"

@@ -1,6 +1,6 @@
 /// Can people be asked to push it? One person's limit against each force of the route. Rolling over a sill that cannot
-/// be started on is tight, on the condition never to start on it; two or more people are at best tight (method.md §3
-/// "People").
+/// be started on is tight, on the condition never to start on it; two or more people are at best tight (our rules,
+/// docs/explanation/advice.md "People").
 /// Statements: all but push_crossing_rolling begin alike: force, limit of one person, 75 % of women, the 80 %
 /// biomechanical guideline (0 where the force is kept up), the upper limit, the national guide's figure for women,
 /// which of these governs (0 women, 1 guideline, 2 upper), people. push_start, push_sustain, push_ramp and push_team go

@@ -1,8 +1,8 @@
 /// Must it bleed charge? The resistance class asked against the wheel's figure, and the path through bearing and
 /// grease. Statement static_resistance: limit, the other published limit (0 = none), what decides (0 wheel too high, 1
 /// wheel too low, 2 grease in the path, 3 plain plastic bearing in the path), and the wheel's resistance where it is
-/// known. static_not_asked: none. Where published limits conflict the careful one decides. Source: materials.md §8,
-/// static.
+/// known. static_not_asked: none. Where published limits conflict the careful one decides. Source: [iso-22878],
+/// second-hand, and [service-manual-iso-22881].
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/judge.hpp"

@@ -1,8 +1,8 @@
-/// Does the rise exceed what such wheels are tested for? A gap before the rise counts with it (method.md §3 "Gap and
-/// rise together"). What the rise asks of people is the business of `push`; the force and the speed stand beside the
-/// answer. Statements: step_tested_rise: rise with the gap, tested rise, rise over diameter, force from rest at the
-/// axle as a share of the load, least coasting speed with the load at the axle, rise, gap. step_no_climb: rise, radius,
-/// gap. step_bevel: height, slope.
+/// Does the rise exceed what such wheels are tested for? A gap before the rise counts with it
+/// (docs/reference/methods.md "rise-with-gap"). What the rise asks of people is the business of `push`; the force and
+/// the speed stand beside the answer. Statements: step_tested_rise: rise with the gap, tested rise, rise over diameter,
+/// force from rest at the axle as a share of the load, least coasting speed with the load at the axle, rise, gap.
+/// step_no_climb: rise, radius, gap. step_bevel: height, slope.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/crossing_case.hpp"

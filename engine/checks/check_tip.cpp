@@ -1,6 +1,6 @@
-/// Can a stop at the sill tip the cart? The inelastic-stop speed decides (method.md §3 "Tip"); the energy-only speed
-/// stands beside it. Statements: tip_stop: speed, tipping speed, tipping speed by energy alone, tilt at the balance
-/// point. tip_slope: slope, slope at which it tips.
+/// Can a stop at the sill tip the cart? The inelastic-stop speed decides (docs/explanation/doubts.md "Tipping"); the
+/// energy-only speed stands beside it. Statements: tip_stop: speed, tipping speed, tipping speed by energy alone, tilt
+/// at the balance point. tip_slope: slope, slope at which it tips.
 
 #include "engine/checks/checks.hpp"
 #include "engine/checks/crossing_case.hpp"

@@ -1,10 +1,10 @@
 #pragma once
 /// Temperatures below which a material may break, struck and unstruck.
 ///
-/// Urethane of 50 Shore D and harder by its hardness and soft segment (urethane.md §6; the soft segment unknown: the
-/// stricter ester limits). All others by their own row of the material table, whose limits have their margins inside;
-/// where a row has none, its service floor. Metals have none: cold does not change them enough, or they break at every
-/// temperature.
+/// Urethane of 50 Shore D and harder by its hardness and soft segment (our judgement [urethane-cold-rule]; the soft
+/// segment unknown: the stricter ester limits). All others by their own row of the material table, whose limits have
+/// their margins inside; where a row has none, its service floor. Metals have none: cold does not change them enough,
+/// or they break at every temperature.
 
 #include "engine/checks/judge.hpp"
 

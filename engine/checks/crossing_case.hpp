@@ -1,7 +1,7 @@
 #pragma once
 /// What a cart and a wheel of one diameter meet at a crossing, at the context's end of the readings' ranges: the
 /// obstacle, the loads on both axles, the forces. Shared by the checks that look at crossings; the rules are those of
-/// method.md §3.
+/// docs/reference/methods.md "bevel-as-slope", "rise-with-gap" and "axle-load".
 ///
 /// Which readings a crossing must have follows from its kind. A rise is asked of all kinds; a gap of all but a ramp; a
 /// slope of a ramp and a dock plate; a slot along the travel of a dock plate, a drain, a joint and a rail. Where

@@ -16,7 +16,7 @@ struct RouteMoisture {
 };
 
 /// Wet: any washing, or a wet, greasy or thawing room. Damp: a damp or frosted room, or dew or frost on a cart that
-/// comes out of the cold. Practice, no published source; dew by the Magnus formula (materials.md §3).
+/// comes out of the cold. Practice, no published source; dew by the Magnus formula [magnus], from memory.
 [[nodiscard]] RouteMoisture route_moisture(Judge& judge, const CartDemand& cart);
 
 /// Water or frost on the wheel as the cart enters a warmer room: the colder room's air is below the warmer one's dew

@@ -36,8 +36,8 @@ const StopDemand& stop_after(const CheckContext& context, const CrossingDemand& 
     return context.cart->stops[(crossing.after_stop + 1u) % context.cart->stops.size()];
 }
 
-/// A run-up counts only where the feet hold: not on a wet, greasy or frozen floor (method.md §3 "Wet or frozen
-/// run-up").
+/// A run-up counts only where the feet hold: not on a wet, greasy or frozen floor (our rule,
+/// docs/explanation/advice.md "From rest and rolling").
 bool allows_run_up(Wetness wetness) {
     return wetness == Wetness::dry || wetness == Wetness::damp;
 }

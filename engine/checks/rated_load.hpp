@@ -1,5 +1,5 @@
 #pragma once
-/// Demand and capacity of a castor's load, shared by `load` and `parked` (method.md §3 "Load shares").
+/// Demand and capacity of a castor's load, shared by `load` and `parked` (docs/reference/methods.md "load-factor").
 
 #include "engine/checks/judge.hpp"
 

@@ -3,8 +3,8 @@
 ///
 /// Q = F v of the rolling loss, taken as rolled without a stop; where length and rate of the pushes were read, only
 /// their share of the time. Static load without the load factor, softest tread on the warmest air. Hard treads
-/// (plastic, metal) flatten too little to warm and count as none. Source: materials.md §5 (Greenwood, Minshall, Tabor
-/// 1961, from memory; tan delta from memory).
+/// (plastic, metal) flatten too little to warm and count as none. Source: Greenwood, Minshall, Tabor 1961
+/// [greenwood-1961], from memory; tan delta by row of the material table.
 
 #include "engine/checks/judge.hpp"
 

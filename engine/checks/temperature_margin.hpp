@@ -22,7 +22,7 @@ struct RatedMaximum {
 };
 [[nodiscard]] std::optional<RatedMaximum> rated_maximum(Judge& judge, const CheckContext& context);
 
-/// use = max(0, 1 - 0.03 per kelvin of margin): holds from 5 K, tight below, over 1 once passed (method.md §3).
+/// use = max(0, 1 - 0.03 per kelvin of margin): holds from 5 K, tight below, over 1 once passed: our scale.
 [[nodiscard]] double use_of_margin(TemperatureChange margin, const Practice& practice);
 
 /// A temperature met, against the rated maximum; the check adds its own statement, place, formula and further numbers.

@@ -7,7 +7,7 @@
 namespace sillwalk::engine {
 namespace {
 
-/// Treads below this hardness follow the rubber relation; at and above it the urethane fit applies (urethane.md §2).
+/// Treads below this hardness follow the rubber relation; at and above it [urethane-hardness-fit] applies.
 constexpr double softest_fitted_shore_a = 80.0;
 
 enum class End { stiff, soft };

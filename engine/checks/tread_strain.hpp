@@ -1,7 +1,7 @@
 #pragma once
 /// The pull of a bonded tread that shrinks or swells more than its core: stress = integral of E (a_tread - a_core) dT
 /// from 23 C. An elastic upper bound of the hoop stress; the shear that it causes at the tread's edges is of the same
-/// order. Source: urethane.md §10.
+/// order. Derived: docs/reference/methods.md "bond-mismatch".
 
 #include "engine/checks/judge.hpp"
 

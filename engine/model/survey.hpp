@@ -80,7 +80,7 @@ struct CastorPosition {
 };
 
 enum class MovedBy { hand, tug };
-enum class FloorSharing { all, all_but_one, diagonal };  ///< how many castors carry; method.md "wheel load"
+enum class FloorSharing { all, all_but_one, diagonal };  ///< how many castors carry: see wheel_load
 enum class StaticAsk { none, antistatic, conductive };
 enum class DamageKind {
     flat_spot,

@@ -16,12 +16,12 @@ struct Modulus {
 [[nodiscard]] Result<Modulus> modulus_gent(double shore_a);
 /// Qi, Joyce, Boyce 2003, base ten: Shore A 20 to 80 (to 100 with a caution band) or Shore D 30 to 85 as S = S_D + 50.
 [[nodiscard]] Result<Modulus> modulus_log10(HardnessScale scale, double value);
-/// Fit of urethane.md §2 and §5: Shore D 30 to 76, temperature -40 to 80 C; with its band.
+/// Our fit [urethane-hardness-fit]: Shore D 30 to 76, temperature -40 to 80 C; with its band.
 [[nodiscard]] Result<Modulus> modulus_urethane(double shore_d, Temperature temperature = celsius(23.0),
                                                SoftSegment soft = SoftSegment::unknown);
-/// Shore A to Shore D by the house table of urethane.md §1 (80A = 30 … 95A = 46.5); no_answer outside 80 to 95 A.
+/// Shore A to Shore D by our own table (80A = 30 … 95A = 46.5), no published source; no_answer outside 80 to 95 A.
 [[nodiscard]] Result<double> shore_d_from_a(double shore_a);
-/// Glass transition and brittle limits of hard urethane, urethane.md §5 and §6. Shore D 30 to 76.
+/// Glass transition [urethane-hardness-fit] and brittle limits [urethane-cold-rule] of hard urethane. Shore D 30 to 76.
 struct UrethaneCold {
     Temperature glass_transition;
     std::optional<Temperature> brittle_struck, brittle_unstruck;  ///< absent below 50 D: never brittle by this rule
@@ -47,9 +47,9 @@ struct Contact {
     Pressure peak, mean;
     std::optional<Length> approach;     ///< crowned and bonded only
     ContactModel model = ContactModel::line;
-    std::string caution;                ///< empty where within the validity gates of materials.md §2
+    std::string caution;                ///< empty within the ranges of docs/reference/methods.md
 };
-/// Source: Hertz; Johnson, Contact Mechanics ch. 4; materials.md §2 for the bonded layer.
+/// Source: Hertz; Johnson, Contact Mechanics ch. 4 [johnson-contact], from memory; the bonded layer [bonded-layer].
 [[nodiscard]] Result<Contact> contact(const ContactInput& input, const LayerTable& layer);
 
 }  // namespace sillwalk::engine

@@ -1,6 +1,7 @@
 #pragma once
-/// Temperature of a solid wheel through rooms: product of series while the film coefficient stays the same, finite volumes
-/// where it changes. Source: short cylinder, materials.md §3 (Cengel, Table 4-2 for one-term roots).
+/// Temperature of a solid wheel through rooms: product of series while the film coefficient stays the same, finite
+/// volumes where it changes. Source: short cylinder, Cengel [cengel-heat], product solution; Table 4-2 for the one-term
+/// roots.
 
 #include <optional>
 #include <vector>

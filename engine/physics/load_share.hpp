@@ -7,9 +7,9 @@
 
 namespace sillwalk::engine {
 
-/// Mass carried by the hardest loaded castor: factor * gross/n (all), /(n-1) (all but one), /2 (diagonal, four castors only).
-/// castors >= 1 (all), >= 2 (all but one), = 4 (diagonal); factor > 0; masses >= 0, gross > 0. Else bad_input.
-/// Source: loads.md §2 formula T = S(E+Z)/n (second-hand); diagonal by statics of a rigid frame with a central load (derived).
+/// Mass carried by the hardest loaded castor: factor * gross/n (all), /(n-1) (all but one), /2 (diagonal, four castors
+/// only). castors >= 1 (all), >= 2 (all but one), = 4 (diagonal); factor > 0; masses >= 0, gross > 0. Else bad_input.
+/// Source: T = S(E+Z)/n [castor-maker-pages], second-hand; diagonal derived: statics of a rigid frame, central load.
 [[nodiscard]] Result<Mass> wheel_load(Mass tare, Mass payload, int castors, FloorSharing sharing, double factor = 1.0);
 
 struct AxleLoads {

@@ -1,6 +1,7 @@
 #pragma once
 /// A wheel against a step, over a gap, and rolling into a step. Rigid wheel and edge, no slip.
-/// Source: moment balance about the edge (loads.md §4); Young & Freedman 11th ed. problem 11.72 for the force at the axle.
+/// Source: Young & Freedman [young-freedman], 11th ed., problem 11.72, second-hand, for the force at the axle; the rest
+/// by moments about the edge (derived).
 
 #include <optional>
 
@@ -17,8 +18,8 @@ struct StepForces {
     double ratio = 0;       ///< at_axle / load
     double rise_share = 0;  ///< rise / diameter
 };
-/// load > 0, diameter > 0, rise >= 0. `lip_slope` (tangent > 0) is a bevel of that rise: the smaller of tangent and edge contact.
-/// no_answer at rise >= radius without a bevel.
+/// load > 0, diameter > 0, rise >= 0. `lip_slope` (tangent > 0) is a bevel of that rise: the smaller of tangent and
+/// edge contact. no_answer at rise >= radius without a bevel.
 [[nodiscard]] Result<StepForces> step_forces(Force load, Length diameter, Length rise,
                                              std::optional<Slope> lip_slope = std::nullopt);
 
@@ -38,7 +39,8 @@ struct StepSpeedInput {
     std::optional<Mass> mass;
     Acceleration g = standard_gravity;
 };
-/// Least coasting speed over a step and what the blow takes. Formulas: method.md §1 "Rolling into a step".
+/// Least coasting speed over a step and what the blow takes. Derived: docs/reference/methods.md "step-coasting"
+/// and "step-least-speed".
 [[nodiscard]] Result<StepSpeed> step_speed(const StepSpeedInput& input);
 
 struct GapCrossing {
@@ -54,7 +56,8 @@ struct GapCrossing {
                                                std::optional<Length> depth = std::nullopt,
                                                Acceleration g = standard_gravity);
 
-/// The rise that a gap in front of a rise amounts to (method.md §3 "Gap and rise together"); equals `rise` while the gap is short.
+/// The rise that a gap in front of a rise amounts to (docs/reference/methods.md "rise-with-gap"); equals `rise`
+/// while the gap is short.
 /// no_answer where the wheel cannot climb: equivalent rise >= radius.
 [[nodiscard]] Result<Length> rise_with_gap(Length diameter, Length rise, Length gap);
 

@@ -23,7 +23,8 @@ struct PushLimit {
     bool caution = false;  ///< distance x rate above the published caution
 };
 /// MAL(1 - CV z(p)). no_answer outside the published ranges (the message names the range). 0 < share < 1.
-/// A distance below the least published one counts as that one; so does a rate (ergonomics.md §1.1).
+/// A distance below the least published one counts as that one; so does a rate (our rule, not the paper's).
+/// Source: [potvin-2021], section 3.2, p. 963, second-hand.
 [[nodiscard]] Result<PushLimit> push_limit(const PushTask& task, double share, const PeopleLimits& limits);
 /// The share of that sex to whom `force` is acceptable.
 [[nodiscard]] Result<double> push_share(const PushTask& task, Force force, const PeopleLimits& limits);

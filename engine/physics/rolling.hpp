@@ -19,7 +19,7 @@ struct RollingForce {
     double coefficient = 0;  ///< c = (2/D)(mu d/2 + f) + c0
     Force force;             ///< W (c cos t + sin t)
 };
-/// Source: loads.md §3.
+/// Source: variables [castor-maker-pages], second-hand; their arrangement from memory.
 [[nodiscard]] Result<RollingForce> rolling_force(const RollingInput& input);
 
 struct SwivelTurn {

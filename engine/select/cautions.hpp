@@ -1,5 +1,6 @@
 #pragma once
-/// The cautions of method.md §4, as keys of assets/text, in the order in which every hand-over shows them.
+/// The cautions (README.md "Limits and cautions"), as keys of assets/text, in the order in which every hand-over shows
+/// them.
 
 #include <array>
 

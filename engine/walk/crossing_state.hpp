@@ -1,6 +1,6 @@
 #pragma once
 /// What the axles of a cart carry at each crossing of its route, for the plot and the description: static, on the level
-/// and on the crossing's own slope, with that leg's mass and centre; the front leads (method.md §2 and §3).
+/// and on the crossing's own slope, with that leg's mass and centre; the front leads, as for the checks.
 
 #include "engine/checks/crossing_case.hpp"
 #include "engine/checks/demand.hpp"

@@ -1,7 +1,7 @@
 #pragma once
 /// Frost and dew on a wheel on its way out of the cold: the tread collects water while it is colder than the dew point
 /// of the room it stands in. That water enters bearings and freezes on the way back, so the time until it stops
-/// matters. Latent heat is left out. Source: materials.md §3, condensation; dew point by the Magnus formula.
+/// matters. Latent heat is left out. Derived; dew point by the Magnus formula [magnus], from memory.
 
 #include "engine/walk/walk.hpp"
 

@@ -31,7 +31,7 @@ struct Walk {
     std::vector<WalkPoint> trace;        ///< for the plot: several points per stay, in order
     Temperature coldest, hottest;        ///< of rim and core over the day
     std::uint16_t coldest_stop = 0, hottest_stop = 0;  ///< index into CartDemand::stops
-    int days = 0;                                      ///< walked until change x r/(1-r) < 0.1 K (method.md §3)
+    int days = 0;                                      ///< walked until change x r/(1-r) < 0.1 K: our rule
     bool repeats = false;                              ///< that rule was met
 };
 

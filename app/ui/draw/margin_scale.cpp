@@ -9,7 +9,7 @@ namespace sillwalk::ui {
 
 namespace {
 
-constexpr double tight_below = 0.15;  ///< method.md: closer to the limit than this is tight
+constexpr double tight_below = 0.15;  ///< our rule: closer to the limit (a use over 0.85) is tight
 
 }  // namespace
 
