@@ -93,7 +93,7 @@ TEST_CASE("F15 F21 texts that no schema sees are refused quickly", "[bundle]") {
         const auto spent = std::chrono::steady_clock::now() - before;
         REQUIRE_FALSE(read.has_value());
         CHECK(read.error().errors.at(0).message.find(row.at("fault").get<std::string>()) != std::string::npos);
-        // sync.md's target of 100 ms is for a release build; sanitizers are about ten times slower.
+        // Our target of 100 ms is for a release build; sanitizers are about ten times slower.
         CHECK(spent < std::chrono::milliseconds(1000));
     }
 }

@@ -94,7 +94,7 @@ TEST_CASE("the demo's sill by hand: 20 mm against 5 % of 8 in", "[demo]") {
     const Demo demo;
     const Finding& step = deciding(headline(demo.cart("tray-rack")));
     CHECK(step.demand.si == Approx(0.019 + 0.001));
-    CHECK(step.capacity.si == Approx(0.05 * 8 * 0.0254));  // soft tread of an industrial castor: loads.md's 5 %
+    CHECK(step.capacity.si == Approx(0.05 * 8 * 0.0254));  // 5 %, soft tread, [iso-22883], second-hand
     CHECK(step.use == Approx(20.0 / 10.16));
 }
 

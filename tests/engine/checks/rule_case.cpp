@@ -24,7 +24,8 @@ ChemicalRow row(std::string agent, std::string id, std::optional<double> strengt
     return made;
 }
 
-/// A few rows of the matrix of materials.md §7: pu-ether, acetal-copolymer, ss304, zinc-plated-steel.
+/// A few rows on our own scale, from memory: pu-ether, acetal-copolymer, ss304, zinc-plated-steel. Supported by what
+/// was read: urethane in hot water [urethane-hydrolysis-review], acetal in chlorine [polyoxymethylene-degradation].
 Chemicals chemicals() {
     constexpr auto suited = ChemicalLevel::suited, watch = ChemicalLevel::watch,
                    short_contact = ChemicalLevel::short_contact, unfit = ChemicalLevel::unfit;
@@ -65,7 +66,7 @@ Practice practice() {
     return made;
 }
 
-/// The feature scores of materials.md §8 (judgement), and what the areas of EN 1672-2 ask.
+/// The feature scores (our judgement), and what the areas of EN 1672-2 ask.
 void add_hygiene(Tables& tables) {
     using enum HygieneFeature;
     tables.hygiene = {

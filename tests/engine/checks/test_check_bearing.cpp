@@ -41,7 +41,7 @@ TEST_CASE("rating life as kilometres and years of the route", "[engine][bearing]
     CHECK(finding.outcome == Outcome::tight);
 }
 
-// Life times 0.1 washed out, 0.3 splashed, 1 dry and sealed: materials.md §6, from memory.
+// Life times 0.1 washed out, 0.3 splashed, 1 dry and sealed: from memory.
 TEST_CASE("what the wash leaves of the grease", "[engine][bearing][derived]") {
     RuleCase given;
     given.bearing.dynamic_rating = 3.0 * kilonewton;
@@ -62,7 +62,7 @@ TEST_CASE("what the wash leaves of the grease", "[engine][bearing][derived]") {
 }
 
 TEST_CASE("static safety asks more of a roller that takes blows", "[engine][bearing][published]") {
-    // s0 at least 1.5 for rollers, 3 with shock (materials.md §6, one bearing text).
+    // s0 at least 1.5 for rollers, 3 with shock [bearing-textbook].
     RuleCase given;
     given.bearing.kind = BearingKind::roller;
     given.bearing.count = 1;
@@ -78,7 +78,7 @@ TEST_CASE("static safety asks more of a roller that takes blows", "[engine][bear
 }
 
 TEST_CASE("pressure times speed of a plain bearing", "[engine][bearing][published]") {
-    // W v/(L D) with 300 lbf, 176 fpm, 1.5 in, 6 in: 5867 psi fpm = 205 494 Pa m/s (materials.md M81);
+    // W v/(L D) with 300 lbf, 176 fpm, 1.5 in, 6 in: 5867 psi fpm = 205 494 Pa m/s (derived);
     // limit 3000 psi fpm = 0.105 MPa m/s (from memory).
     RuleCase given;
     use_plain(given);

@@ -8,7 +8,7 @@ using namespace sillwalk::engine::test;
 
 namespace {
 
-/// Urethane of 65 Shore D, 12.7 mm on steel; expansions of urethane.md §10 (data sheets; steel from memory).
+/// Urethane of 65 Shore D, 12.7 mm on steel; expansions [urethane-data-sheets]; steel from memory.
 struct BondCase : RuleCase {
     Walk walk;
 
@@ -33,7 +33,7 @@ struct BondCase : RuleCase {
         tables.practice.bond_retention_70 = figure(0.6);
         tables.practice.bond_retention_100 = figure(0.35);
         tables.practice.temperature_tight = figure(5.0 * kelvin_step);
-        // materials.md §2, rigid core, nu 0.49 and 0.45.
+        // [bonded-layer], rigid core, nu 0.49 and 0.45.
         tables.layer.contact_over_thickness = {0.25, 0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 6.0};
         tables.layer.rows = {{0.49,
                               {1.062, 1.240, 1.517, 1.869, 2.283, 2.751, 3.848, 5.159, 6.691, 10.43, 20.53},
@@ -66,11 +66,10 @@ TEST_CASE("a one-piece wheel has no bond", "[engine][bond]") {
 }
 
 TEST_CASE("hard urethane shrinking on steel is pre-loaded near the bond's strength", "[engine][bond][published]") {
-    // urethane.md §10, 23 to -30 C, ether on steel: 0.9 (47D), 3.1 (55D), 6.1 (65D), 9.4 MPa (75D); on PA66 1.1 (65D).
-    // Expansions there: 82A 165 to 179, 55D 130 to 152, 75D 86 to 89, PA66 98, in 1e-6/K; middle values here. The
-    // source does not print which value it took, so the comparison is within 15 %.
-    // Between hardnesses the expansions are read on a straight line; the printed stress must lie between those of both
-    // ends.
+    // Worked out apart from this program from [urethane-hardness-fit], 23 to -30 C, ether on steel: 0.9 (47D), 3.1
+    // (55D), 6.1 (65D), 9.4 MPa (75D); on PA66 1.1 (65D). Expansions in 1e-6/K [urethane-data-sheets]: 82A 165 to 179,
+    // 55D 130 to 152, 75D 86 to 89; PA66 98 [plastics-data-sheets]. Which value was taken is not known, so the stress
+    // must lie between those of both ends. Between hardnesses the expansions are read on a straight line.
     struct Row {
         double shore_d, tread_low, tread_high, core, stress_MPa;
     };
@@ -108,7 +107,8 @@ TEST_CASE("the pull of a cold tread decides", "[engine][bond]") {
 }
 
 TEST_CASE("10 W in a 12.7 mm tread raise its bond by 13.6 K", "[engine][bond][published]") {
-    // materials.md §5: q t^2/2k = 13.6 K for 10 W in a 12.7 mm tread (6 x 2 in wheel, k 0.21 W/mK).
+    // Worked out apart: q t^2/2k = 13.6 K for 10 W in a 12.7 mm tread (6 x 2 in wheel, k 0.21 W/mK
+    // [property-page-urethane]).
     BondCase given;
     given.wheel.diameter = 6.0 * inch;
     given.wheel.tread_width = 2.0 * inch;
@@ -131,7 +131,7 @@ TEST_CASE("a hot wash meets a weaker bond", "[engine][bond][derived]") {
     given.cart.washings = {washing_with("hot-water", 1.0, celsius(70.0))};
     given.tables.chemicals.rows[0].ratings[0]->level = ChemicalLevel::suited;
     const Finding finding = given.run_bond();
-    // urethane.md §10, memory: 0.6 of the room value is kept at 70 C: 4.8 MPa.
+    // From memory: 0.6 of the room value is kept at 70 C: 4.8 MPa.
     REQUIRE(finding.statement == Statement::bond_shear);
     CHECK(finding.numbers[5].si == Approx(0.6));
     CHECK(finding.numbers[1].si == Approx(4.8e6));

@@ -18,7 +18,7 @@ Finding against(const std::string& agent, double strength, double degrees, Chemi
 
 }  // namespace
 
-// Levels of the rows: materials.md §7, own scale (hypochlorite, quaternary ammonium, hot water, nitric acid).
+// Levels of the rows: those of rule_case.cpp, own scale (hypochlorite, quaternary ammonium, hot water, nitric acid).
 TEST_CASE("the worst level of tread, core, bearing and rig decides", "[engine][chemical][published]") {
     SECTION("quaternary ammonium at 400 ppm suits them all") {
         const Finding finding = against("quaternary-ammonium", 0.0004, 20.0, ChemicalLevel::suited);
@@ -47,7 +47,7 @@ TEST_CASE("the worst level of tread, core, bearing and rig decides", "[engine][c
 }
 
 TEST_CASE("a wash hotter than the row is one level worse and says so", "[engine][chemical][derived]") {
-    // 200 ppm chlorine is rated to 40 C (materials.md §7): at 45 C watch becomes short contact only.
+    // 200 ppm chlorine is rated to 40 C in its row: at 45 C watch becomes short contact only.
     const Finding finding = against("sodium-hypochlorite", 0.0002, 45.0, ChemicalLevel::short_contact);
     CHECK(finding.number_count == 6);
     CHECK(finding.numbers[2].si == 1.0);

@@ -125,7 +125,7 @@ TEST_CASE("hard urethane breaks by its hardness; an unknown soft segment takes t
         SoftSegment soft;
         double struck_C;
     };
-    // urethane.md §6: notched 60D ether -29, ester -17 C (its own rounding).
+    // Our judgement [urethane-cold-rule]: notched 60D ether -29, ester -17 C, both rounded.
     for (const Row& row :
          {Row{SoftSegment::ether, -29.0}, Row{SoftSegment::ester, -17.0}, Row{SoftSegment::unknown, -17.0}}) {
         given.tread.soft_segment = row.soft;
@@ -146,7 +146,7 @@ TEST_CASE("hard urethane breaks by its hardness; an unknown soft segment takes t
 }
 
 TEST_CASE("96 Shore A is not turned into Shore D", "[engine][cold]") {
-    // urethane.md §1: two makers put the same 96A ten D points apart.
+    // Two makers put the same 96A ten D points apart [urethane-data-sheets].
     ColdCase given;
     given.tread.family = MaterialFamily::urethane;
     given.wheel.hardness = Hardness{HardnessScale::shore_a, 96.0};
@@ -156,7 +156,7 @@ TEST_CASE("96 Shore A is not turned into Shore D", "[engine][cold]") {
 }
 
 TEST_CASE("a polypropylene core shatters under a good tread", "[engine][cold]") {
-    // materials.md §4: polypropylene's service floor is 0 C, brittle below freezing.
+    // Polypropylene's service floor is 0 C, brittle below freezing [plastics-property-sheet].
     ColdCase given;
     given.wheel.core_material = "polypropylene";
     given.wheel.tread_material = "tread";

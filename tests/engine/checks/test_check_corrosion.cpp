@@ -21,7 +21,7 @@ void use_acetal(RuleCase& given) {
 
 }  // namespace
 
-// Stainless or acetal where it is wet: common practice, no published source (method.md §3).
+// Stainless or acetal where it is wet: common practice, no published source.
 TEST_CASE("a wet route asks for a stainless or acetal bearing", "[engine][corrosion][practice]") {
     RuleCase given;
     SECTION("dry: any bearing") {
@@ -60,7 +60,7 @@ TEST_CASE("a wet route asks for a stainless or acetal bearing", "[engine][corros
     }
 }
 
-// Acetal copolymer: unfit with 1-2 % nitric acid and with 5 % hypochlorite (materials.md §7).
+// Acetal copolymer: unfit with 1-2 % nitric acid and with 5 % hypochlorite, from memory.
 TEST_CASE("acetal is held against chlorine and acids by the matrix", "[engine][corrosion][published]") {
     RuleCase given;
     use_acetal(given);
@@ -75,7 +75,7 @@ TEST_CASE("acetal is held against chlorine and acids by the matrix", "[engine][c
 }
 
 TEST_CASE("a cart out of the freezer gathers dew", "[engine][corrosion][derived]") {
-    // Dew point at 4 C and 80 % is 1.0 C or so (Magnus, materials.md §3): a wheel from -25 C is below it.
+    // Dew point at 4 C and 80 % is 1.0 C or so [magnus], from memory: a wheel from -25 C is below it.
     RuleCase given;
     use_carbon_steel(given);
     given.cart.stops[0].air = read(celsius(-25.0), Field::room_air, 0);

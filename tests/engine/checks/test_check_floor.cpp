@@ -7,7 +7,7 @@ using namespace sillwalk::engine::test;
 
 namespace {
 
-/// 6 x 2 in wheel of 46 MPa with 1000 lbf on it: the worked case of materials.md §2.
+/// 6 x 2 in wheel of 46 MPa with 1000 lbf on it, worked out apart from this program.
 void use_worked_case(RuleCase& given) {
     given.tread.family = MaterialFamily::other;
     given.tread.modulus = figure(46.0 * megapascal);
@@ -19,7 +19,7 @@ void use_worked_case(RuleCase& given) {
     given.cart.payload = read(4000.0 * pound, Field::cart_payload);
 }
 
-/// The first columns of the bonded layer table of materials.md §2.
+/// The first rows of the table of [bonded-layer].
 LayerTable layer_table() {
     LayerTable table;
     table.contact_over_thickness = {0.25, 0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 6.0};
@@ -42,7 +42,7 @@ TEST_CASE("peak pressure of a solid tread against concrete", "[engine][floor][pu
     RuleCase given;
     use_worked_case(given);
     const Finding finding = given.run(check_floor);
-    // Hertz line contact, materials.md §2: 4.70 MPa (682 psi); concrete 20 MPa (from memory).
+    // Hertz line contact [johnson-contact], worked out apart: 4.70 MPa (682 psi); concrete 20 MPa (from memory).
     CHECK(finding.numbers[0].si == Approx(4.70e6).epsilon(0.01));
     CHECK(finding.use == Approx(0.235).epsilon(0.01));
     CHECK(finding.numbers[2].si == Approx(4448.22).epsilon(1e-4));
@@ -57,7 +57,7 @@ TEST_CASE("a thin bonded tread presses harder than a solid one", "[engine][floor
     given.floor.modulus.reset();
     given.wheel.tread_thickness = 6.35 * millimetre;
     const Finding finding = given.run(check_floor);
-    // Bonded layer on a rigid core, materials.md §2: 7.6 MPa.
+    // Bonded layer on a rigid core [bonded-layer]: 7.6 MPa.
     CHECK(finding.numbers[0].si == Approx(7.61e6).epsilon(0.02));
     CHECK(std::string(finding.formula) == "contact-layer");
     CHECK(finding.citations[1] == 3);
@@ -74,7 +74,7 @@ TEST_CASE("a crown presses harder than a flat tread", "[engine][floor][property]
 }
 
 TEST_CASE("hard urethane is as stiff as the coldest room makes it", "[engine][floor][published]") {
-    // E of an ether 60D: 250 MPa at 23 C, 1400 MPa at -25 C (urethane.md §5). The pressure goes with the root of E.
+    // E of an ether 60D: 250 MPa at 23 C, 1400 MPa at -25 C [urethane-hardness-fit]. The pressure goes with its root.
     RuleCase given;
     given.tread.soft_segment = SoftSegment::ether;
     given.corner = Corner::nominal;

@@ -18,8 +18,8 @@ struct FeatureCase {
     Outcome non_food, splash, food;
 };
 
-// Scores: materials.md §8 (judgement). Threads: none in food or splash areas, a few allowed outside them
-// (NSF/ANSI 18:2016 5.5.5, standards.md §2); hollow sections sealed or avoided (ISO 14159, from memory).
+// Scores: our judgement. Threads: none in food or splash areas, a few allowed outside them (NSF/ANSI 18:2016 5.5.5);
+// hollow sections sealed or avoided (ISO 14159, from memory).
 const FeatureCase cases[] = {
     {"closed", [](RuleCase&) {}, HygieneFeature::closed, Outcome::holds, Outcome::holds, Outcome::holds},
     {"open hub", [](RuleCase& c) { c.wheel.hygiene.open_hub = true; }, HygieneFeature::open_hub, Outcome::tight,

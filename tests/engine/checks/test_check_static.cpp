@@ -17,8 +17,8 @@ Finding with(StaticAsk ask, double ohm) {
 
 }  // namespace
 
-// Conductive at most 1e4 ohm, antistatic 1e5 to 1e7 (standards.md case 10, second-hand); a service manual quoting
-// ISO 22881 accepts 100 kohm as conductive (materials.md §8).
+// Conductive at most 1e4 ohm, antistatic 1e5 to 1e7 ([iso-22878], second-hand); a service manual quoting ISO 22881
+// accepts 100 kohm as conductive [service-manual-iso-22881].
 TEST_CASE("electrical classes of a wheel", "[engine][static][published]") {
     CHECK(with(StaticAsk::conductive, 8e3).outcome == Outcome::holds);
     CHECK(with(StaticAsk::conductive, 5e4).outcome == Outcome::fails);

@@ -7,7 +7,7 @@
 
 using namespace sillwalk::engine;
 
-TEST_CASE("names: checks are written as method.md lists them", "[finding]") {
+TEST_CASE("names: checks are written as the advice schema lists them", "[finding]") {
     const char* expected[] = {"load",  "parked",   "step",      "gap",     "cold",   "heat",
                               "bond",  "chemical", "corrosion", "hygiene", "push",   "traction",
                               "floor", "bearing",  "tip",       "fit",     "static", "room"};

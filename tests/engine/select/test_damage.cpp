@@ -48,7 +48,7 @@ StopDemand stop(double degrees, std::optional<double> humidity) {
 
 }  // namespace
 
-// Which check can cause which damage: method.md §3, damage reading; common practice, no published source.
+// Which check can cause which damage: common practice, no published source.
 TEST_CASE("a failing cause supports the damage and carries its finding", "[engine][damage][practice]") {
     struct Case {
         DamageKind kind;

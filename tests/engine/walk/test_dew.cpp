@@ -30,9 +30,10 @@ DewOnRoute dew(const CartDemand& demand, double diameter_mm) {
 }  // namespace
 
 TEST_CASE("a wheel out of the freezer is wet for as long as the sources worked out", "[engine][walk][published]") {
-    // materials.md §3, condensation (product of series, no latent heat): a 6 x 2 in wheel from -25 F in a 40 F, 80 %
-    // dock (dew point 1.3 C) collects frost until its tread passes 0 C and water until 1.3 C: 40 to 52 min at 34 W/m2K,
-    // 132 to 161 min at 9.4. Within 5 %: the rim is read between trace points 20 min apart, and the film is 9.37 here.
+    // Worked out apart from this program (product of series, no latent heat): a 6 x 2 in wheel from -25 F in a 40 F,
+    // 80 % dock (dew point 1.3 C) collects frost until its tread passes 0 C and water until 1.3 C: 40 to 52 min at
+    // 34 W/m2K, 132 to 161 min at 9.4. Within 5 %: the rim is read between trace points 20 min apart, and the film is
+    // 9.37 here.
     struct Row {
         AirMovement dock;
         double frost_min, wet_min;

@@ -28,7 +28,7 @@ inline Material heat_material(std::string id, MaterialFamily family, double k, d
     return material;
 }
 
-/// Film coefficients of materials.md §3: still air 9.37, wind 34 W/m2K (ASHRAE Refrigeration 2014, second-hand).
+/// Film coefficients: still air 9.37, wind 34 W/m2K ([ashrae-refrigeration-2014], chapter 24, second-hand).
 inline Tables walk_tables() {
     Tables tables;
     tables.materials = {heat_material("cast-iron", MaterialFamily::iron, 50, 7200, 490),
