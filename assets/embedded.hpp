@@ -8,7 +8,7 @@
 namespace sillwalk::assets {
 
 struct EmbeddedFile {
-    std::string_view path;   ///< below assets/: "tables/materials.json", "fonts/Roboto-Medium.ttf"
+    std::string_view path;  ///< below assets/: "tables/materials.json", "fonts/Roboto-Medium.ttf"
     std::string_view bytes;
 };
 [[nodiscard]] std::span<const EmbeddedFile> embedded_files();

@@ -4,10 +4,10 @@
 #include <cstdio>
 #include <cstdlib>
 
-#define EXPECT_CONTRACT(condition)                                                                       \
-    do {                                                                                                 \
-        if (!(condition)) {                                                                              \
-            std::fprintf(stderr, "%s:%d: contract broken: %s\n", __FILE__, __LINE__, #condition);        \
-            std::abort();                                                                                \
-        }                                                                                                \
+#define EXPECT_CONTRACT(condition)                                                                \
+    do {                                                                                          \
+        if (!(condition)) {                                                                       \
+            std::fprintf(stderr, "%s:%d: contract broken: %s\n", __FILE__, __LINE__, #condition); \
+            std::abort();                                                                         \
+        }                                                                                         \
     } while (false)

@@ -1,21 +1,21 @@
 #pragma once
 /// Expected failures are values. Result<T> holds a T or an Error that says what, where and what would be right.
 
+#include <tl/expected.hpp>
+
 #include <string>
 #include <utility>
-
-#include <tl/expected.hpp>
 
 namespace sillwalk::engine {
 
 enum class ErrorCode {
-    bad_input,      ///< the caller gave something unusable; it can be put right
-    no_answer,      ///< the question has no answer: a wheel that cannot climb, a factor outside its published range
-    not_found,      ///< an id or a file that does not exist
-    storage,        ///< disk, database or permission
-    too_new,        ///< a format newer than this program knows
-    disagreement,   ///< a digest or signature that does not match
-    transport,      ///< network
+    bad_input,     ///< the caller gave something unusable; it can be put right
+    no_answer,     ///< the question has no answer: a wheel that cannot climb, a factor outside its published range
+    not_found,     ///< an id or a file that does not exist
+    storage,       ///< disk, database or permission
+    too_new,       ///< a format newer than this program knows
+    disagreement,  ///< a digest or signature that does not match
+    transport,     ///< network
 };
 
 struct Error {

@@ -1,6 +1,6 @@
 #pragma once
-/// The quantities and units the trade uses. Exact factors: inch 25.4 mm, pound 0.45359237 kg, standard gravity 9.80665 m/s2.
-/// A temperature is a point (Temperature); a difference is a TemperatureChange; two points do not add.
+/// The quantities and units the trade uses. Exact factors: inch 25.4 mm, pound 0.45359237 kg, standard gravity 9.80665
+/// m/s2. A temperature is a point (Temperature); a difference is a TemperatureChange; two points do not add.
 
 #include "engine/base/quantity.hpp"
 
@@ -38,8 +38,7 @@ inline constexpr Speed metre_per_second = Speed::from_si(1), kilometre_per_hour 
                        mile_per_hour = Speed::from_si(0.44704), foot_per_minute = Speed::from_si(0.00508);
 inline constexpr Acceleration standard_gravity = Acceleration::from_si(9.80665);
 inline constexpr Force newton = Force::from_si(1), kilonewton = Force::from_si(1e3),
-                       kilogram_force = Force::from_si(9.80665),
-                       pound_force = Force::from_si(0.45359237 * 9.80665);
+                       kilogram_force = Force::from_si(9.80665), pound_force = Force::from_si(0.45359237 * 9.80665);
 inline constexpr Pressure pascal = Pressure::from_si(1), megapascal = Pressure::from_si(1e6),
                           pound_per_square_inch = pound_force / (inch * inch);
 inline constexpr TemperatureChange kelvin_step = TemperatureChange::from_si(1);
@@ -72,8 +71,12 @@ private:
     explicit constexpr Temperature(double k) : kelvin_(k) {}
     double kelvin_{273.15};
 };
-[[nodiscard]] constexpr Temperature celsius(double value) { return Temperature::from_kelvin(value + 273.15); }
-[[nodiscard]] constexpr Temperature fahrenheit(double value) { return celsius((value - 32.0) / 1.8); }
+[[nodiscard]] constexpr Temperature celsius(double value) {
+    return Temperature::from_kelvin(value + 273.15);
+}
+[[nodiscard]] constexpr Temperature fahrenheit(double value) {
+    return celsius((value - 32.0) / 1.8);
+}
 
 /// A gradient as rise over run: tangent 1/12 for "1:12", 0.08 for "8 %". Positive means up in the direction of travel.
 class Slope {
@@ -99,6 +102,8 @@ private:
 };
 
 /// Weight of a mass. Pass another g only where a textbook case used one.
-[[nodiscard]] constexpr Force weight_of(Mass mass, Acceleration g = standard_gravity) { return mass * g; }
+[[nodiscard]] constexpr Force weight_of(Mass mass, Acceleration g = standard_gravity) {
+    return mass * g;
+}
 
 }  // namespace sillwalk::engine

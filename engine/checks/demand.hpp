@@ -2,13 +2,13 @@
 /// What one cart asks of a wheel on its route: the survey's readings resolved to ranges, in travel order.
 /// Built once per cart; copied to try another value.
 
-#include <cstdint>
-#include <optional>
-#include <vector>
-
 #include "engine/model/finding.hpp"
 #include "engine/model/survey.hpp"
 #include "engine/model/tables.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
 
 namespace sillwalk::engine {
 
@@ -46,11 +46,11 @@ struct CrossingDemand {
     std::uint16_t crossing = 0;  ///< index in the survey
     std::uint16_t after_stop = 0;
     bool loaded = true;
-    bool reversed = false;       ///< travelled from `to` to `from`
+    bool reversed = false;  ///< travelled from `to` to `from`
     ChoiceInput<CrossingKind> kind;
     Input<Length> rise, lip_height, gap, slot, slope_length;
     Input<Slope> lip_slope, slope;
-    ChoiceInput<Wetness> run_up; ///< the crossing's own, else the wetter of both rooms
+    ChoiceInput<Wetness> run_up;      ///< the crossing's own, else the wetter of both rooms
     ChoiceInput<const Floor*> floor;  ///< of the room it comes from
     bool heated = false;
 };

@@ -1,10 +1,10 @@
 #pragma once
 /// Rolling bearing life, static safety, plain bearing PV.
 
-#include <optional>
-
 #include "engine/base/result.hpp"
 #include "engine/base/units.hpp"
+
+#include <optional>
 
 namespace sillwalk::engine {
 
@@ -12,10 +12,10 @@ enum class RollingElement { ball, roller };
 struct BearingLifeInput {
     Force rating, load;
     RollingElement element = RollingElement::ball;
-    std::optional<Frequency> turns;                 ///< revolutions per time
-    std::optional<Speed> speed;                     ///< with wheel diameter, instead of turns
+    std::optional<Frequency> turns;  ///< revolutions per time
+    std::optional<Speed> speed;      ///< with wheel diameter, instead of turns
     std::optional<Length> wheel_diameter;
-    double reliability = 0.90;                      ///< 0.90, 0.95, 0.96, 0.97, 0.98 or 0.99
+    double reliability = 0.90;  ///< 0.90, 0.95, 0.96, 0.97, 0.98 or 0.99
 };
 struct BearingLife {
     double revolutions = 0;
@@ -26,8 +26,8 @@ struct BearingLife {
 [[nodiscard]] Result<BearingLife> bearing_life(const BearingLifeInput& input);
 
 struct PlainBearing {
-    PressureVelocity pv;              ///< W v/(L D)
-    std::optional<Pressure> pressure; ///< with the axle diameter
+    PressureVelocity pv;               ///< W v/(L D)
+    std::optional<Pressure> pressure;  ///< with the axle diameter
     std::optional<Speed> velocity;
 };
 [[nodiscard]] Result<PlainBearing> plain_bearing(Force load, Length wheel_diameter, Speed speed, Length length,

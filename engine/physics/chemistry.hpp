@@ -1,11 +1,11 @@
 #pragma once
 /// Looks an agent up in the chemical table.
 
-#include <optional>
-#include <string_view>
-
 #include "engine/base/result.hpp"
 #include "engine/model/tables.hpp"
+
+#include <optional>
+#include <string_view>
 
 namespace sillwalk::engine {
 
@@ -13,8 +13,8 @@ struct ChemicalAnswer {
     ChemicalLevel level = ChemicalLevel::unfit;
     const ChemicalRow* row = nullptr;
     const ChemicalRating* rating = nullptr;
-    bool hotter_than_row = false;   ///< one level worse for that
-    bool stronger_than_rows = false;///< no row reaches the strength: the strongest row, unfit, says so
+    bool hotter_than_row = false;     ///< one level worse for that
+    bool stronger_than_rows = false;  ///< no row reaches the strength: the strongest row, unfit, says so
 };
 /// A strength takes the row at or above it (no strength: the mildest row is not assumed; the strongest row decides).
 /// not_found names the nearest ids.

@@ -1,11 +1,11 @@
 #pragma once
 /// Hardness to modulus, and contact of a wheel on a floor.
 
-#include <optional>
-
 #include "engine/base/result.hpp"
 #include "engine/base/units.hpp"
 #include "engine/model/tables.hpp"
+
+#include <optional>
 
 namespace sillwalk::engine {
 
@@ -45,9 +45,9 @@ struct Contact {
     Length half_width;                  ///< along travel
     std::optional<Length> half_length;  ///< across, crowned only
     Pressure peak, mean;
-    std::optional<Length> approach;     ///< crowned and bonded only
+    std::optional<Length> approach;  ///< crowned and bonded only
     ContactModel model = ContactModel::line;
-    std::string caution;                ///< empty within the ranges of docs/reference/methods.md
+    std::string caution;  ///< empty within the ranges of docs/reference/methods.md
 };
 /// Source: Hertz; Johnson, Contact Mechanics ch. 4 [johnson-contact], from memory; the bonded layer [bonded-layer].
 [[nodiscard]] Result<Contact> contact(const ContactInput& input, const LayerTable& layer);

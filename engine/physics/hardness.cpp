@@ -16,7 +16,8 @@ Modulus with_band(double megapascals, double below, double above) {
 /// Scatter between compounds of one hardness, the hardness rows of the sources.
 constexpr double compound_low = 0.7;
 constexpr double compound_high = 1.3;
-/// Measured small-strain moduli of urethane over the relation, the measured rows of urethanes: the highest row up to 95A.
+/// Measured small-strain moduli of urethane over the relation, the measured rows of urethanes: the highest row up to
+/// 95A.
 constexpr double above_gent_when_hard = 3.4;
 constexpr double above_log_when_firm = 2.0;
 constexpr double above_log_when_hard = 10.1;

@@ -3,11 +3,11 @@
 /// volumes where it changes. Source: short cylinder, Cengel [cengel-heat], product solution; Table 4-2 for the one-term
 /// roots.
 
-#include <optional>
-#include <vector>
-
 #include "engine/base/result.hpp"
 #include "engine/base/units.hpp"
+
+#include <optional>
+#include <vector>
 
 namespace sillwalk::engine {
 
@@ -31,15 +31,15 @@ struct BodyTemperatures {
     std::optional<Temperature> point;
 };
 
-/// Exact series (>= 40 terms each way) for equal film coefficients in all stages (Duhamel superposition); bad_input otherwise.
-[[nodiscard]] Result<std::vector<BodyTemperatures>> temperatures_by_series(const Body& body, Temperature start,
-                                                                           const std::vector<HeatStage>& stages,
-                                                                           std::optional<BodyPoint> point = std::nullopt);
+/// Exact series (>= 40 terms each way) for equal film coefficients in all stages (Duhamel superposition); bad_input
+/// otherwise.
+[[nodiscard]] Result<std::vector<BodyTemperatures>> temperatures_by_series(
+    const Body& body, Temperature start, const std::vector<HeatStage>& stages,
+    std::optional<BodyPoint> point = std::nullopt);
 /// Finite volumes in space, exact in time; any film coefficients. `cells` along the radius and along the half width.
-[[nodiscard]] Result<std::vector<BodyTemperatures>> temperatures_by_volumes(const Body& body, Temperature start,
-                                                                            const std::vector<HeatStage>& stages,
-                                                                            std::optional<BodyPoint> point = std::nullopt,
-                                                                            int cells = 40);
+[[nodiscard]] Result<std::vector<BodyTemperatures>> temperatures_by_volumes(
+    const Body& body, Temperature start, const std::vector<HeatStage>& stages,
+    std::optional<BodyPoint> point = std::nullopt, int cells = 40);
 /// Series where the film coefficient stays the same, volumes where it changes.
 [[nodiscard]] Result<std::vector<BodyTemperatures>> wheel_temperatures(const Body& body, Temperature start,
                                                                        const std::vector<HeatStage>& stages,

@@ -3,10 +3,10 @@
 /// Source: Young & Freedman [young-freedman], 11th ed., problem 11.72, second-hand, for the force at the axle; the rest
 /// by moments about the edge (derived).
 
-#include <optional>
-
 #include "engine/base/result.hpp"
 #include "engine/base/units.hpp"
+
+#include <optional>
 
 namespace sillwalk::engine {
 
@@ -24,17 +24,17 @@ struct StepForces {
                                              std::optional<Slope> lip_slope = std::nullopt);
 
 struct StepSpeed {
-    Speed least;                   ///< to coast over
-    double speed_ratio = 0;        ///< v2/v1 across the blow
-    std::optional<Speed> after;    ///< with the speed given
-    std::optional<Energy> lost;    ///< with speed and mass
+    Speed least;                 ///< to coast over
+    double speed_ratio = 0;      ///< v2/v1 across the blow
+    std::optional<Speed> after;  ///< with the speed given
+    std::optional<Energy> lost;  ///< with speed and mass
     std::optional<Impulse> impulse;
 };
 struct StepSpeedInput {
     Length diameter, rise;
-    double inertia = 0;            ///< k in I = k m R^2, >= 0
-    double lift_share = 1;         ///< a_f in (0, 1]
-    double pitch_mass_ratio = 1;   ///< m_z/M in (0, 1]
+    double inertia = 0;           ///< k in I = k m R^2, >= 0
+    double lift_share = 1;        ///< a_f in (0, 1]
+    double pitch_mass_ratio = 1;  ///< m_z/M in (0, 1]
     std::optional<Speed> speed;
     std::optional<Mass> mass;
     Acceleration g = standard_gravity;
@@ -44,11 +44,11 @@ struct StepSpeedInput {
 [[nodiscard]] Result<StepSpeed> step_speed(const StepSpeedInput& input);
 
 struct GapCrossing {
-    Length sag;                    ///< how far a wheel standing in the gap sinks
-    double ratio = 0;              ///< force to leave it / load
-    std::optional<Force> force;    ///< with load
-    std::optional<bool> full_drop; ///< with speed: falls the whole sag while crossing (careful, free fall)
-    std::optional<Length> drop;    ///< with speed: how far it really falls, at most the sag and the depth
+    Length sag;                     ///< how far a wheel standing in the gap sinks
+    double ratio = 0;               ///< force to leave it / load
+    std::optional<Force> force;     ///< with load
+    std::optional<bool> full_drop;  ///< with speed: falls the whole sag while crossing (careful, free fall)
+    std::optional<Length> drop;     ///< with speed: how far it really falls, at most the sag and the depth
 };
 /// diameter > 0, gap >= 0. no_answer at gap >= diameter (swallowed).
 [[nodiscard]] Result<GapCrossing> gap_crossing(Length diameter, Length gap, std::optional<Force> load = std::nullopt,

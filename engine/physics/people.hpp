@@ -1,11 +1,11 @@
 #pragma once
 /// What people can be asked to push or pull, and what their feet hold.
 
-#include <optional>
-
 #include "engine/base/result.hpp"
 #include "engine/base/units.hpp"
 #include "engine/model/tables.hpp"
+
+#include <optional>
 
 namespace sillwalk::engine {
 
@@ -17,7 +17,7 @@ struct PushTask {
     Frequency rate;
 };
 struct PushLimit {
-    Force force;       ///< acceptable to `share` of that sex
+    Force force;  ///< acceptable to `share` of that sex
     Force median;
     double height_factor = 0, distance_factor = 0, rate_factor = 0;
     bool caution = false;  ///< distance x rate above the published caution

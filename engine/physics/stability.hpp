@@ -1,10 +1,10 @@
 #pragma once
 /// A cart stopped at a sill: does it tip? And the estimate of a flat spot.
 
-#include <optional>
-
 #include "engine/base/result.hpp"
 #include "engine/base/units.hpp"
+
+#include <optional>
 
 namespace sillwalk::engine {
 

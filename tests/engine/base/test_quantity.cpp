@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
-
 #include "engine/base/units.hpp"
+
+#include <catch2/catch.hpp>
 
 using namespace sillwalk::engine;
 
