@@ -63,6 +63,6 @@ TEST_CASE("every text of the model has a field", "[screens][fields]") {
         REQUIRE(text);
         CHECK(text->find('x') != std::string::npos);
         host.shell().act(app::Undo{});
-        host.run("wait 9\n");
+        host.shell().act(app::DismissToast{});
     }
 }
