@@ -120,8 +120,9 @@ void Ui::Impl::read_keys() {
     typed = {};
     const bool in_field = !editing.empty();
     if (!in_field) {
-        for (const unsigned char c : input.text) {
-            if (c < 0x80) typed.push_back(c);
+        for (const char c : input.text) {
+            const auto code = static_cast<unsigned char>(c);
+            if (code < 0x80) typed.push_back(code);
         }
     }
     for (const KeyEvent& event : input.keys) {

@@ -79,7 +79,7 @@ TurnedDown turned_down(CartScore& score, const Candidate& candidate) {
     for (const CheckEntry& check : all_checks()) {
         if (check.run(context).outcome == Outcome::fails) return {candidate, run_check_in_detail(check, context)};
     }
-    EXPECT_CONTRACT(!"a candidate that was turned down fails a check");
+    EXPECT_CONTRACT(false && "a candidate that was turned down fails a check");
     return {};
 }
 

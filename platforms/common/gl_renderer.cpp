@@ -95,10 +95,10 @@ void GlRenderer::upload(const ui::Textures& textures) {
         if (known.version == texture.version) continue;
         if (known.name == 0) glGenTextures(1, &known.name);
         glBindTexture(GL_TEXTURE_2D, known.name);
-        for (const GLenum side : {GL_TEXTURE_WRAP_S, GL_TEXTURE_WRAP_T})
-            glTexParameteri(GL_TEXTURE_2D, side, GL_CLAMP_TO_EDGE);
-        for (const GLenum side : {GL_TEXTURE_MIN_FILTER, GL_TEXTURE_MAG_FILTER})
-            glTexParameteri(GL_TEXTURE_2D, side, GL_LINEAR);
+        constexpr GLenum sides[] = {GL_TEXTURE_WRAP_S, GL_TEXTURE_WRAP_T};
+        constexpr GLenum filters[] = {GL_TEXTURE_MIN_FILTER, GL_TEXTURE_MAG_FILTER};
+        for (const GLenum side : sides) glTexParameteri(GL_TEXTURE_2D, side, GL_CLAMP_TO_EDGE);
+        for (const GLenum filter : filters) glTexParameteri(GL_TEXTURE_2D, filter, GL_LINEAR);
         glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
         glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA, texture.width, texture.height, 0, GL_RGBA, GL_UNSIGNED_BYTE,
                      texture.rgba.data());

@@ -1,6 +1,6 @@
 """The advice is the same byte for byte from every build: g++ -O0, g++ -O2 and clang++ -O2.
 
-compare_builds.py ROOT BUILD_FOLDER [--rest LIBRARIES LINK_OPTIONS] [SURVEY.json...]: builds project/ three times below
+compare_builds.py ROOT BUILD_FOLDER [--rest LIBRARIES LINKER] [SURVEY.json...]: builds project/ three times below
 BUILD_FOLDER, lets each program assess each survey, and compares what they print. The engine is compiled three times; what
 reads and writes JSON comes from LIBRARIES (separated by semicolons), or, without --rest, is compiled three times too. Two more things are checked: that a second run prints the same, and that
 a survey with one reading changed does not (so that equality says something)."""
@@ -30,7 +30,7 @@ def build(root, folder, compiler, level, split, rest):
     units = f"{folder}/units"
     configure = ["cmake", "-G", "Ninja", "-S", f"{root}/tests/determinism/project", "-B", folder,
                  "-DCMAKE_BUILD_TYPE=None", f"-DCMAKE_CXX_COMPILER={compiler}", f"-DCMAKE_CXX_FLAGS={level}",
-                 f"-DUNITS={units}", f"-DREST={rest[0]}", f"-DREST_LINK_OPTIONS={rest[1]}"]
+                 f"-DUNITS={units}", f"-DREST={rest[0]}", f"-DREST_LINKER={rest[1]}"]
     for _ in range(2):
         write_units(root, units, split)
         status, out, err = run(configure)
