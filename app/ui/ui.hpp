@@ -37,6 +37,7 @@ struct Regions {
 /// Words on badges that have none of their own, in the person's language.
 struct BadgeWords {
     std::string holds = "Holds", tight = "Tight", fails = "Fails", not_known = "Not known", by_eye = "By eye";
+    std::string back = "Back", close = "Close";  ///< names of keys that show a sign only
 };
 
 class Ui {

@@ -79,13 +79,8 @@ void load_bar(ScreenContext& context, const Rect& box, const Finding& finding) {
                    {TextRole::body, Weight::regular, theme.text, Align::left}, words);
     }
     if (badge) ui.badge_at({box.x1, middle}, *badge, Align::right);
-    if (!finding.has_use || !badge || finding.outcome == Outcome::not_known) {
-        const float room = box.width() - words - ui.badge_width(Badge::not_known) - m.gap;
-        ui.text_at({box.x0 + words, middle + m.cap_height(TextRole::caption) / 2},
-                   fitted(ui, app::sentence(finding, context.text()), room, TextRole::caption, Weight::regular),
-                   {TextRole::caption, Weight::regular, theme.text2, Align::left}, room);
-        return;
-    }
+    // Without numbers there is no bar; the finding above says why.
+    if (!finding.has_use || !badge || finding.outcome == Outcome::not_known) return;
     const float left = box.x0 + words + m.dp(2);
     const float right = box.x1 - ui.badge_width(Badge::not_known) - m.dp(24);
     const double widest = std::max(finding.demand.si, finding.capacity.si) * 1.18;

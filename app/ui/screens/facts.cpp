@@ -43,7 +43,9 @@ std::string number_detail(const ScreenContext& context, const NumberReading& rea
     std::string how = reading.known == Known::measured && !reading.method.empty() ? method_text(context, reading.method)
                                                                                   : known_text(context, reading.known);
     if (reading.tolerance == 0) return how;
-    const std::string difference = app::shown_difference(reading.tolerance, unit);
+    std::string difference = app::shown_difference(reading.tolerance, unit);
+    // Beside "1:4" a bare number would be taken for a part of the ratio.
+    if (unit.shape == app::UnitShape::one_to) difference += "\u2009%";
     return how.empty() ? "\u00B1\u2009" + difference : fmt::format("\u00B1\u2009{}, {}", difference, how);
 }
 

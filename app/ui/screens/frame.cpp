@@ -346,7 +346,8 @@ void draw_toast(ScreenContext& context) {
 void draw_app(ScreenContext& context) {
     Ui& ui = context.ui;
     ui.set_badge_words({context.say("outcome.holds"), context.say("outcome.tight"), context.say("outcome.fails"),
-                        context.say("outcome.not_known"), context.say("known.by_eye_short")});
+                        context.say("outcome.not_known"), context.say("known.by_eye_short"), context.say("action.back"),
+                        context.say("action.close")});
     keyboard(context);
     const bool in_visit = context.model.visit.has_value();
     const bool compact = ui.metrics().compact();

@@ -189,7 +189,9 @@ std::string tolerance_text(const ScreenContext& context, const SheetView& view, 
                                      app::units_of(QuantityKind::share)[0]) +
                "\u2009%";
     if (method.tolerance_si == 0) return context.say("sheet.exact");
-    return "\u00B1\u2009" + app::shown_difference(app::to_canonical(method.tolerance_si, view.sheet.kind), view.unit);
+    const std::string difference =
+        app::shown_difference(app::to_canonical(method.tolerance_si, view.sheet.kind), view.unit);
+    return "\u00B1\u2009" + difference + (view.unit.shape == app::UnitShape::one_to ? "\u2009%" : "");
 }
 
 void draw_methods(ScreenContext& context, const SheetView& view, const Rect& rect) {
@@ -407,7 +409,8 @@ void draw_title(ScreenContext& context, const SheetView& view, const MeasurePlan
                    {TextRole::section, Weight::medium, theme.text, Align::left}, box.width(), "sheet.title");
         ui.text_at({box.x0, box.center().y + m.cap_height(TextRole::caption) + m.dp(12)}, owner,
                    {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
-        if (ui.button("sheet.close", "", {.style = ButtonStyle::quiet, .icon = Icon::close, .rect = plan.close})) {
+        if (ui.button("sheet.close", context.say("action.close"),
+                      {.style = ButtonStyle::quiet, .icon = Icon::close, .rect = plan.close})) {
             context.act(app::SheetKeep{false});
         }
         return;

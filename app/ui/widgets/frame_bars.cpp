@@ -130,7 +130,8 @@ std::optional<int> Ui::top_bar(std::string_view title, const TopBarOptions& o) {
     rest.x1 = m.compact() ? bar.x1 - m.edge * 0.7F : ui.regions.content.x1;
     if (o.back) {
         const Rect box = rest.cut_left(side, m.dp(10));
-        if (button("top.back", "", {.style = ButtonStyle::quiet, .icon = Icon::arrow_left, .rect = box})) tapped = -1;
+        if (button("top.back", ui.words.back, {.style = ButtonStyle::quiet, .icon = Icon::arrow_left, .rect = box}))
+            tapped = -1;
     }
     for (std::size_t i = o.actions.size(); i-- > 0;) {
         const BarAction& action = o.actions[i];

@@ -52,7 +52,7 @@ Scope Ui::sheet(std::string_view id, std::string_view title, bool& closed, const
     if (o.close_button) {
         const Rect box = head.cut_right(m.target_size(TargetClass::row), m.gap);
         const std::string close_id = std::string(id) + ".close";
-        closed = button(close_id, "", {.style = ButtonStyle::quiet, .icon = Icon::close, .rect = box});
+        closed = button(close_id, ui->words.close, {.style = ButtonStyle::quiet, .icon = Icon::close, .rect = box});
         closed = closed || key_pressed(Key::escape);
     }
     const float subtitle_height = o.subtitle.empty() ? 0 : m.line_height(TextRole::caption);
