@@ -29,7 +29,8 @@ inline std::shared_ptr<const app::EngineData> shared_data() {
 
 class AppHost {
 public:
-    explicit AppHost(float width = 1280, float height = 800) {
+    /// With the demo visit open, or on an empty list of visits.
+    explicit AppHost(float width = 1280, float height = 800, bool demo = true) : demo_(demo) {
         start();
         driver::DriverOptions options;
         options.width = width;
@@ -41,7 +42,7 @@ public:
         shell_.reset();
         app::ShellOptions options;
         options.database = scratch_.file("visits.db");
-        options.demo = true;
+        options.demo = demo_;
         options.threads = false;
         options.draws = 200;
         options.services.utc_ms = [this] { return utc_ms_ += 10; };
@@ -105,6 +106,7 @@ private:
     }
 
     Scratch scratch_;
+    bool demo_ = true;
     std::int64_t utc_ms_ = 1795600000000;
     std::string size_;
     std::unique_ptr<app::Shell> shell_;
