@@ -19,7 +19,7 @@ MODULES = {
     "app/text": (5, {"nlohmann", "fmt"}),
     "app/bundle": (5, {"nlohmann", "fmt", "sodium", "boost/uuid"}),
     "app/core": (6, {"fmt"}),
-    "app/photo": (6, {"fmt", "jpeglib", "turbojpeg", "linux/videodev2"}),
+    "app/photo": (6, {"fmt", "jpeglib", "jerror"}),
     "app/storage": (6, {"sqlite3", "fmt", "nlohmann"}),
     "app/ui": (7, {"imgui", "imstb_truetype", "fmt"}),
     "app/paper": (7, {"hpdf", "fmt"}),
