@@ -1,0 +1,136 @@
+/// Every screen of the big site: processor time of a whole frame without the graphics card (input, screen, hit map,
+/// text twin), against the library's demo window drawn in turn in the same run.
+
+#include "tests/bench/ui/parts.hpp"
+
+#include <fmt/core.h>
+#include <imgui.h>
+
+#include <ctime>
+
+namespace sillwalk::bench {
+
+namespace {
+
+constexpr int frames_each = 400;
+
+double microseconds(const std::function<void()>& f) {
+    timespec before{};
+    timespec after{};
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &before);
+    f();
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &after);
+    return static_cast<double>(after.tv_sec - before.tv_sec) * 1e6 +
+           static_cast<double>(after.tv_nsec - before.tv_nsec) / 1e3;
+}
+
+/// The library's own demo window, or nothing at all, in a context of its own.
+class Yardstick {
+public:
+    Yardstick() : context_(ImGui::CreateContext()) {
+        ImGui::SetCurrentContext(context_);
+        ImGuiIO& io = ImGui::GetIO();
+        io.IniFilename = nullptr;
+        io.DisplaySize = {1280, 800};
+        unsigned char* pixels = nullptr;
+        int width = 0;
+        int height = 0;
+        io.Fonts->GetTexDataAsRGBA32(&pixels, &width, &height);
+    }
+    ~Yardstick() { ImGui::DestroyContext(context_); }
+    Yardstick(const Yardstick&) = delete;
+    Yardstick& operator=(const Yardstick&) = delete;
+
+    void frame(bool demo) {
+        ImGui::SetCurrentContext(context_);
+        ImGui::GetIO().DeltaTime = 1.0F / 60;
+        ImGui::NewFrame();
+        if (demo) ImGui::ShowDemoWindow();
+        ImGui::Render();
+        vertices = ImGui::GetDrawData()->TotalVtxCount;
+    }
+
+    int vertices = 0;
+
+private:
+    ImGuiContext* context_;
+};
+
+struct Stop {
+    const char* name;
+    app::Spot spot;
+    bool sheet = false;  ///< with the measuring sheet over it
+};
+
+constexpr Stop stops[] = {{"visits", {app::Screen::visits, 0}},
+                          {"overview", {app::Screen::overview, 0}},
+                          {"about", {app::Screen::about, 0}},
+                          {"places", {app::Screen::places, 0}},
+                          {"room", {app::Screen::room, 0}},
+                          {"crossing", {app::Screen::crossing, 1}},
+                          {"route", {app::Screen::route, 0}},
+                          {"plan", {app::Screen::plan, 0}},
+                          {"loads", {app::Screen::loads, 0}},
+                          {"cart", {app::Screen::cart, 0}},
+                          {"washing", {app::Screen::washing, 0}},
+                          {"answer", {app::Screen::answer, 0}},
+                          {"temperature", {app::Screen::temperature, 0}},
+                          {"push", {app::Screen::push, 0}},
+                          {"what-if", {app::Screen::what_if, 0}},
+                          {"damage", {app::Screen::damage, 0}},
+                          {"hand-over", {app::Screen::hand_over, 0}},
+                          {"setup", {app::Screen::setup, 0}},
+                          {"sheet", {app::Screen::crossing, 1}, true}};
+
+struct Figures {
+    double median = 0, p95 = 0;
+    int vertices = 0;
+};
+
+Figures figures(std::vector<double>& times, int vertices) {
+    return {quantile(times, 0.5), quantile(times, 0.95), vertices};
+}
+
+}  // namespace
+
+void bench_screens(const std::shared_ptr<const app::EngineData>& data) {
+    Yardstick yardstick;
+    for (int i = 0; i < 30; ++i) yardstick.frame(true);
+    const auto shell = open_shell(data, big_site(), false, [] {});
+    Still still(*shell);
+    still.settle();
+    std::vector<double> demo;
+    Figures heaviest;
+    const char* heaviest_name = "";
+    long idle = 0;
+    fmt::print("a frame of the site with {} crossings and {} carts, processor time\n", big_crossings, big_carts);
+    for (const Stop& stop : stops) {
+        shell->act(app::GoTo{stop.spot});
+        if (stop.sheet) shell->act(app::OpenSheet{{engine::Field::crossing_rise, stop.spot.index, 0}});
+        still.settle();
+        (void)still.frames_within(30);  // what ends by itself has ended
+        idle += still.frames_within(10);
+        std::vector<double> times;
+        int vertices = 0;
+        for (int i = 0; i < frames_each; ++i) {
+            times.push_back(microseconds([&] { vertices = still.frame(1.0 / 60).draw_data->TotalVtxCount; }));
+            demo.push_back(microseconds([&] { yardstick.frame(true); }));
+        }
+        const Figures now = figures(times, vertices);
+        fmt::print("  {:<12} median {:6.0f} us, p95 {:6.0f} us, {:6} vertices\n", stop.name, now.median, now.p95,
+                   now.vertices);
+        if (now.p95 > heaviest.p95) {
+            heaviest = now;
+            heaviest_name = stop.name;
+        }
+    }
+    const Figures other = figures(demo, yardstick.vertices);
+    fmt::print("  {:<12} median {:6.0f} us, p95 {:6.0f} us, {:6} vertices\n", "demo window", other.median, other.p95,
+               other.vertices);
+    fmt::print("heaviest screen ({}) against the demo window, p95: {:.1f} times (goal 4)\n", heaviest_name,
+               heaviest.p95 / other.p95);
+    fmt::print("frames asked for in 10 s without input, all {} screens together: {} (goal 0)\n", std::size(stops),
+               idle);
+}
+
+}  // namespace sillwalk::bench
