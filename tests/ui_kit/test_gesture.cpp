@@ -13,7 +13,7 @@ using namespace sillwalk;
 using test::TouchBench;
 using ui::Point;
 
-TEST_CASE("a tap fires once, whatever the frame rate", "[gesture]") {
+TEST_CASE("A7 a tap fires once, whatever the frame rate", "[gesture]") {
     const double rate = GENERATE(4.0, 15.0, 30.0, 60.0);
     TouchBench bench(rate);
     const Point at = bench.middle("row.3");
@@ -25,7 +25,7 @@ TEST_CASE("a tap fires once, whatever the frame rate", "[gesture]") {
     CHECK(bench.total() == 1);
 }
 
-TEST_CASE("down and up within one frame is a tap", "[gesture]") {
+TEST_CASE("A7 down and up within one frame is a tap", "[gesture]") {
     TouchBench bench(GENERATE(4.0, 15.0, 30.0, 60.0));
     const Point at = bench.middle("row.4");
     bench.down(at);
@@ -35,7 +35,7 @@ TEST_CASE("down and up within one frame is a tap", "[gesture]") {
     CHECK(bench.total() == 1);
 }
 
-TEST_CASE("a finger that trembles less than the slop still taps", "[gesture]") {
+TEST_CASE("A7 a finger that trembles less than the slop still taps", "[gesture]") {
     TouchBench bench;
     const Point at = bench.middle("row.2");
     bench.down(at);
@@ -48,7 +48,7 @@ TEST_CASE("a finger that trembles less than the slop still taps", "[gesture]") {
     CHECK(bench.offset("rows") == 0);
 }
 
-TEST_CASE("a drag that starts on a row scrolls as far as the finger and taps nothing", "[gesture]") {
+TEST_CASE("A8 a drag that starts on a row scrolls as far as the finger and taps nothing", "[gesture]") {
     const double rate = GENERATE(4.0, 15.0, 30.0, 60.0);
     TouchBench bench(rate);
     const Point at = bench.middle("row.5");
@@ -68,7 +68,7 @@ TEST_CASE("a drag that starts on a row scrolls as far as the finger and taps not
     CHECK(bench.total() == 0);
 }
 
-TEST_CASE("a whole drag between two frames scrolls and taps nothing", "[gesture]") {
+TEST_CASE("A8 a whole drag between two frames scrolls and taps nothing", "[gesture]") {
     TouchBench bench(4);
     const Point at = bench.middle("row.5");
     double time = bench.now + 0.01;
@@ -83,7 +83,7 @@ TEST_CASE("a whole drag between two frames scrolls and taps nothing", "[gesture]
     CHECK(bench.total() == 0);
 }
 
-TEST_CASE("three quick taps between two frames all count", "[gesture]") {
+TEST_CASE("A7 three quick taps between two frames all count", "[gesture]") {
     TouchBench bench(GENERATE(4.0, 15.0));
     int finger = 1;
     for (const char* id : {"row.1", "row.2", "row.3"}) {
@@ -111,7 +111,7 @@ void flick(TouchBench& bench, Point at, float way) {
 
 }  // namespace
 
-TEST_CASE("a flick runs on, slows down and ends within three seconds", "[gesture]") {
+TEST_CASE("A8 a flick runs on, slows down and ends within three seconds", "[gesture]") {
     TouchBench bench;
     flick(bench, {600, 500}, -1);
     const float after_finger = bench.offset("rows");
@@ -127,7 +127,7 @@ TEST_CASE("a flick runs on, slows down and ends within three seconds", "[gesture
     CHECK(bench.total() == 0);
 }
 
-TEST_CASE("a touch during a fling stops it and taps nothing", "[gesture]") {
+TEST_CASE("A8 a touch during a fling stops it and taps nothing", "[gesture]") {
     TouchBench bench;
     flick(bench, {600, 500}, -1);
     bench.frame();
@@ -160,7 +160,7 @@ TEST_CASE("a finger that comes up after a pause does not fling", "[gesture]") {
     CHECK_FALSE(bench.out.wants_frame);
 }
 
-TEST_CASE("a long press fires once where it is offered, and is no tap", "[gesture]") {
+TEST_CASE("A7 a long press fires once where it is offered, and is no tap", "[gesture]") {
     TouchBench bench;
     bench.app.screen = 2;
     bench.app.rows = 1;
@@ -187,7 +187,7 @@ TEST_CASE("a slow press on a target without a long press is a tap", "[gesture]")
     CHECK(bench.count("row.1") == 1);
 }
 
-TEST_CASE("a slider follows the finger and the list around it stays", "[gesture]") {
+TEST_CASE("A7 a slider follows the finger and the list around it stays", "[gesture]") {
     TouchBench bench;
     bench.app.screen = 2;
     bench.frames(3);
@@ -207,7 +207,7 @@ TEST_CASE("a slider follows the finger and the list around it stays", "[gesture]
     CHECK(bench.offset("controls") == 0);
 }
 
-TEST_CASE("a second finger cancels what the first began", "[gesture]") {
+TEST_CASE("A7 a second finger cancels what the first began", "[gesture]") {
     TouchBench bench;
     const Point at = bench.middle("row.2");
     bench.down(at, 1);

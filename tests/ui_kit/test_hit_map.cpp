@@ -132,7 +132,7 @@ TEST_CASE("targets stay inside the safe area", "[hit_map]") {
     }
 }
 
-TEST_CASE("the keyboard reaches every target, in reading order, and each shows its focus", "[hit_map]") {
+TEST_CASE("A24 the keyboard reaches every target, in reading order, and each shows its focus", "[hit_map]") {
     TouchBench bench;
     bench.app.screen = 0;
     bench.frames(2);
@@ -211,7 +211,7 @@ TEST_CASE("a text field takes keys only while it is edited", "[hit_map]") {
     CHECK_FALSE(bench.out.wants_text);
 }
 
-TEST_CASE("turning the screen keeps the first row in view", "[hit_map]") {
+TEST_CASE("A19 turning the screen keeps the first row in view", "[hit_map]") {
     TouchBench bench;
     bench.app.rows = 200;
     bench.frames(2);

@@ -78,7 +78,7 @@ TEST_CASE("a tap leaves no trace on the picture", "[picture]") {
     CHECK(platforms::render(bench.out).rgba == before);
 }
 
-TEST_CASE("the focus ring shows with the keyboard and goes with a touch", "[picture]") {
+TEST_CASE("A24 the focus ring shows with the keyboard and goes with a touch", "[picture]") {
     TouchBench bench;
     bench.app.screen = 0;
     bench.frames(3);
@@ -98,7 +98,7 @@ TEST_CASE("the focus ring shows with the keyboard and goes with a touch", "[pict
     CHECK(platforms::render(bench.out).rgba == before);
 }
 
-TEST_CASE("the five outcomes differ in shape, without colour", "[picture]") {
+TEST_CASE("A6 the five outcomes differ in shape, without colour", "[picture]") {
     for (const ui::ThemeName name : {ui::ThemeName::light, ui::ThemeName::sun, ui::ThemeName::dark}) {
         std::vector<std::vector<bool>> masks;
         for (const ui::Badge state :

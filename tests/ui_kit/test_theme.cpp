@@ -116,7 +116,7 @@ TEST_CASE("the oracle: contrast of black on white is 21", "[theme]") {
     CHECK(contrast(ui::rgb(0x777777), ui::rgb(0xFFFFFF)) == Approx(4.48).margin(0.005));
 }
 
-TEST_CASE("every pair of colours that is drawn reaches its contrast", "[theme]") {
+TEST_CASE("A5 every pair of colours that is drawn reaches its contrast", "[theme]") {
     for (const ui::ThemeName name : all_themes) {
         const auto pairs = ui::contrast_pairs(ui::theme(name));
         CHECK(pairs.size() > 30);
@@ -127,7 +127,7 @@ TEST_CASE("every pair of colours that is drawn reaches its contrast", "[theme]")
     }
 }
 
-TEST_CASE("the fills of holds, tight and fails differ for every kind of colour vision", "[theme]") {
+TEST_CASE("A5 the fills of holds, tight and fails differ for every kind of colour vision", "[theme]") {
     for (const ui::ThemeName name : all_themes) {
         for (const Matrix& sight : {normal, protan, deutan, tritan}) {
             const ui::Theme& t = ui::theme(name);
