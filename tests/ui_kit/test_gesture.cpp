@@ -5,6 +5,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <random>
@@ -35,8 +36,8 @@ TEST_CASE("A7 down and up within one frame is a tap", "[gesture]") {
     CHECK(bench.total() == 1);
 }
 
-TEST_CASE("A7 a finger that trembles less than the slop still taps", "[gesture]") {
-    TouchBench bench;
+TEST_CASE("A7 a finger that trembles less than the slop still taps, at any frame rate", "[gesture]") {
+    TouchBench bench(GENERATE(4.0, 15.0, 30.0, 60.0));
     const Point at = bench.middle("row.2");
     bench.down(at);
     bench.frames(2);
@@ -48,23 +49,24 @@ TEST_CASE("A7 a finger that trembles less than the slop still taps", "[gesture]"
     CHECK(bench.offset("rows") == 0);
 }
 
-TEST_CASE("A8 a drag that starts on a row scrolls as far as the finger and taps nothing", "[gesture]") {
+TEST_CASE("A8 a drag that starts on a row scrolls as far as the finger, and taps nothing (A7)", "[gesture]") {
     const double rate = GENERATE(4.0, 15.0, 30.0, 60.0);
+    const float way = GENERATE(40.0F, 137.0F, 200.0F, 400.0F);
     TouchBench bench(rate);
     const Point at = bench.middle("row.5");
     bench.down(at);
     bench.frames(2);
     for (int i = 1; i <= 20; ++i) {
-        bench.move(at - Point{0, 10.0F * static_cast<float>(i)});
+        bench.move(at - Point{0, way * static_cast<float>(i) / 20});
         bench.frame();
     }
-    CHECK(bench.offset("rows") == Approx(200).margin(2));
+    CHECK(bench.offset("rows") == Approx(way).margin(2));
     bench.frames(static_cast<int>(0.2 * rate) + 1);  // rests: no fling
-    bench.up(at - Point{0, 200});
+    bench.up(at - Point{0, way});
     bench.frame();
     CHECK_FALSE(bench.out.wants_frame);
     bench.settle();
-    CHECK(bench.offset("rows") == Approx(200).margin(2));
+    CHECK(bench.offset("rows") == Approx(way).margin(2));
     CHECK(bench.total() == 0);
 }
 
@@ -84,7 +86,7 @@ TEST_CASE("A8 a whole drag between two frames scrolls and taps nothing", "[gestu
 }
 
 TEST_CASE("A7 three quick taps between two frames all count", "[gesture]") {
-    TouchBench bench(GENERATE(4.0, 15.0));
+    TouchBench bench(GENERATE(4.0, 15.0, 30.0, 60.0));
     int finger = 1;
     for (const char* id : {"row.1", "row.2", "row.3"}) {
         bench.down(bench.middle(id), finger);
@@ -97,38 +99,39 @@ TEST_CASE("A7 three quick taps between two frames all count", "[gesture]") {
 
 namespace {
 
-/// Six moves of 30 px at 60 Hz, then up.
+/// Down, six moves of 30 px and up, each a sixtieth of a second after the other, however seldom the screen is drawn.
 void flick(TouchBench& bench, Point at, float way) {
-    bench.down(at);
-    bench.frame();
-    for (int i = 1; i <= 6; ++i) {
-        bench.move(at + Point{0, way * 30.0F * static_cast<float>(i)});
+    const double begin = bench.now + 0.001;
+    constexpr int up = 7;
+    for (int sent = 0; sent <= up;) {
+        for (; sent <= up && begin + sent / 60.0 <= bench.now + bench.frame_seconds; ++sent) {
+            const auto phase = sent == 0    ? ui::PointerPhase::down
+                               : sent == up ? ui::PointerPhase::up
+                                            : ui::PointerPhase::move;
+            const int moves = std::min(sent, up - 1);
+            bench.event(phase, at + Point{0, way * 30.0F * static_cast<float>(moves)}, 1, begin + sent / 60.0);
+        }
         bench.frame();
     }
-    bench.up(at + Point{0, way * 180});
-    bench.frame();
 }
 
 }  // namespace
 
-TEST_CASE("A8 a flick runs on, slows down and ends within three seconds", "[gesture]") {
-    TouchBench bench;
+TEST_CASE("A8 a flick runs on, slows down and ends within three seconds, at any frame rate", "[gesture]") {
+    TouchBench bench(GENERATE(4.0, 15.0, 30.0, 60.0));
     flick(bench, {600, 500}, -1);
     const float after_finger = bench.offset("rows");
     CHECK(bench.out.wants_frame);
-    int count = 0;
-    while (bench.out.wants_frame && count < 600) {
-        bench.frame();
-        ++count;
-    }
-    CHECK(count > 20);
-    CHECK(count * bench.frame_seconds < 3.0);
+    const double lifted = bench.now;
+    for (int i = 0; bench.out.wants_frame && i < 600; ++i) bench.frame();
+    CHECK(bench.now - lifted > 0.3);
+    CHECK(bench.now - lifted <= 3.0);
     CHECK(bench.offset("rows") > after_finger + 100);
     CHECK(bench.total() == 0);
 }
 
-TEST_CASE("A8 a touch during a fling stops it and taps nothing", "[gesture]") {
-    TouchBench bench;
+TEST_CASE("A8 a touch during a fling stops it and taps nothing, at any frame rate", "[gesture]") {
+    TouchBench bench(GENERATE(4.0, 15.0, 30.0, 60.0));
     flick(bench, {600, 500}, -1);
     bench.frame();
     CHECK(bench.out.wants_frame);
@@ -207,8 +210,8 @@ TEST_CASE("A7 a slider follows the finger and the list around it stays", "[gestu
     CHECK(bench.offset("controls") == 0);
 }
 
-TEST_CASE("A7 a second finger cancels what the first began", "[gesture]") {
-    TouchBench bench;
+TEST_CASE("A7 a second finger cancels what the first began, at any frame rate", "[gesture]") {
+    TouchBench bench(GENERATE(4.0, 15.0, 30.0, 60.0));
     const Point at = bench.middle("row.2");
     bench.down(at, 1);
     bench.frame();
@@ -234,23 +237,6 @@ TEST_CASE("a touch that the system takes away is no tap", "[gesture]") {
     bench.up(at);
     bench.settle();
     CHECK(bench.total() == 0);
-}
-
-TEST_CASE("nothing stays pressed or hovered after the finger has left", "[gesture]") {
-    TouchBench bench;
-    const Point at = bench.middle("row.2");
-    bench.down(at);
-    bench.frames(2);
-    bench.up(at);
-    bench.settle();
-    bench.frames(10);
-    // The same screen without any touch is the same picture: compare what the kit says it shows.
-    ui::Gesture gesture;
-    ui::FrameInput input;
-    input.now = bench.now;
-    const auto quiet = gesture.advance(input, bench.screen(), {});
-    CHECK(quiet.pressed.empty());
-    CHECK_FALSE(bench.out.wants_frame);
 }
 
 TEST_CASE("a press shows within one frame and for at least 80 ms", "[gesture]") {
