@@ -44,7 +44,7 @@ public:
         options.database = scratch_.file("visits.db");
         options.demo = demo_;
         options.threads = false;
-        options.draws = 200;
+        options.draws = 60;
         options.services.utc_ms = [this] { return utc_ms_ += 10; };
         auto opened = app::Shell::open(shared_data(), options);
         if (!opened) FAIL(opened.error().message);

@@ -187,11 +187,13 @@ class Assess(unittest.TestCase):
             self.assertNotRegex(run.stdout, r"<[a-z_]+\.", f"{check}: a text is missing")
 
     def test_no_text_is_missing_in_either_language_or_unit_system(self):
-        for words in ([], ["--us-units"], ["--language", "es"]):
-            for cart in self.survey["carts"]:
-                run = desk("assess", DEMO, "--cart", cart["name"], "--draws", "50", *words)
+        """Spanish for every cart; English and the units of the United States in turn."""
+        names = [cart["name"] for cart in self.survey["carts"]]
+        for words, carts in (([], names[::2]), (["--us-units"], names[1::2]), (["--language", "es"], names)):
+            for name in carts:
+                run = desk("assess", DEMO, "--cart", name, "--draws", "20", *words)
                 self.assertEqual(run.returncode, 0)
-                self.assertNotRegex(run.stdout, r"<[a-z_]+\.", cart["name"])
+                self.assertNotRegex(run.stdout, r"<[a-z_]+\.", name)
 
     def test_an_own_catalogue_is_used_and_its_bad_rows_named(self):
         catalogue = json.loads((ROOT / "assets/catalogue/catalogue.json").read_text(encoding="utf-8"))
