@@ -1,5 +1,6 @@
 #include "engine/checks/castor_share.hpp"
 
+#include "engine/base/contract.hpp"
 #include "engine/checks/crossing_case.hpp"
 #include "engine/physics/load_share.hpp"
 
@@ -69,6 +70,12 @@ std::optional<Force> by_axles(Judge& judge, const CheckContext& context, CartSta
 }  // namespace
 
 std::optional<Force> castor_load(Judge& judge, const CheckContext& context, CartState state) {
+    if (context.castor_loads != nullptr) {
+        const CastorLoad& known =
+            state == CartState::loaded ? context.castor_loads->loaded : context.castor_loads->empty;
+        if (known.missing) judge.missing(*known.missing);
+        return known.load;
+    }
     const CartDemand& cart = *context.cart;
     const auto tare = judge.high(cart.tare);
     const auto payload = state == CartState::loaded ? judge.high(cart.payload) : std::optional<Mass>(Mass{});
@@ -81,6 +88,24 @@ std::optional<Force> castor_load(Judge& judge, const CheckContext& context, Cart
         return std::nullopt;
     }
     return std::max(*axles, weight_of(*shared));
+}
+
+CastorLoads castor_loads(const CartDemand& cart, const Tables& tables) {
+    CheckContext context;
+    context.cart = &cart;
+    context.tables = &tables;
+    const auto of = [&](CartState state) {
+        Judge judge(CheckId::load, context);
+        CastorLoad result;
+        result.load = castor_load(judge, context, state);
+        if (!result.load) {
+            const Finding finding = judge.finish();
+            EXPECT_CONTRACT(!finding.missing.empty());
+            result.missing = finding.missing[0];
+        }
+        return result;
+    };
+    return {of(CartState::empty), of(CartState::loaded)};
 }
 
 }  // namespace sillwalk::engine

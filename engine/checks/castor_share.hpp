@@ -15,4 +15,7 @@ enum class CartState { empty, loaded };
 /// slope.
 [[nodiscard]] std::optional<Force> castor_load(Judge& judge, const CheckContext& context, CartState state);
 
+/// castor_load() of both states at the careful corner, for CheckContext::castor_loads.
+[[nodiscard]] CastorLoads castor_loads(const CartDemand& cart, const Tables& tables);
+
 }  // namespace sillwalk::engine

@@ -20,6 +20,15 @@ enum class Corner { nominal, worst };
 /// part_make: of wheel and rig no more than is equal in parts of one make (same_make()).
 enum Parts : std::uint8_t { part_wheel = 1, part_bearing = 2, part_rig = 4, part_preparation = 8, part_make = 16 };
 
+struct CastorLoad {
+    std::optional<Force> load;
+    std::optional<ReadingRef> missing;  ///< one of those that are, where there is no load
+};
+/// Of a cart's hardest loaded castor, as castor_load() finds them; the same for every candidate.
+struct CastorLoads {
+    CastorLoad empty, loaded;
+};
+
 struct CheckContext {
     const CartDemand* cart = nullptr;
     const Tables* tables = nullptr;
@@ -39,6 +48,9 @@ struct CheckContext {
     const WalkMissing* walk_gap = nullptr;
     Corner corner = Corner::worst;
     std::optional<std::uint16_t> only_crossing;  ///< index into CartDemand::crossings: judge this crossing alone
+    /// For scoring: what castor_load() gives for this cart at this corner. A finding made with it has its outcome and
+    /// use, and names neither the readings that were used nor assumptions and citations.
+    const CastorLoads* castor_loads = nullptr;
 
     [[nodiscard]] const Walk* cold() const { return corner == Corner::worst ? walk_cold : walk_nominal; }
     [[nodiscard]] const Walk* hot() const { return corner == Corner::worst ? walk_hot : walk_nominal; }

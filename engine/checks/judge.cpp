@@ -11,7 +11,8 @@ Outcome outcome_of(double use, const Practice& practice) {
     return use > practice.holds_below.value ? Outcome::tight : Outcome::holds;
 }
 
-Judge::Judge(CheckId check, const CheckContext& context) : context_(&context), worst_(context.corner == Corner::worst) {
+Judge::Judge(CheckId check, const CheckContext& context)
+    : context_(&context), worst_(context.corner == Corner::worst), brief_(context.castor_loads != nullptr) {
     EXPECT_CONTRACT(context.cart != nullptr && context.tables != nullptr);
     finding_.check = check;
     finding_.outcome = Outcome::does_not_apply;
@@ -22,7 +23,7 @@ bool Judge::note(bool given, const ReadingRef& ref, Known known) {
         missing(ref);
         return false;
     }
-    if (ref.field == Field::none) return true;
+    if (ref.field == Field::none || brief_) return true;
     finding_.drivers.add(ref);
     if (known == Known::assumed) assume(Assumption::reading_assumed);
     if (known == Known::by_eye) assume(Assumption::reading_by_eye);
@@ -47,11 +48,11 @@ void Judge::missing_walk() {
 }
 
 void Judge::assume(Assumption assumption) {
-    finding_.assumptions.add(assumption);
+    if (!brief_) finding_.assumptions.add(assumption);
 }
 
 void Judge::cite(CitationId citation) {
-    if (citation != 0) finding_.citations.add(citation);
+    if (citation != 0 && !brief_) finding_.citations.add(citation);
 }
 
 void Judge::part(const Part& part) {

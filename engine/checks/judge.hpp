@@ -71,7 +71,7 @@ private:
 
     Finding finding_;
     const CheckContext* context_;
-    bool worst_;
+    bool worst_, brief_;
     bool any_part_ = false;
     bool figure_missing_ = false;
 };

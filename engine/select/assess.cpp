@@ -45,16 +45,39 @@ ScoredCandidate nearest_of(CartScore& score, std::vector<ScoredCandidate> failin
     return failing.front();
 }
 
-/// The nearest failing candidate of every construction, nearest first.
+/// For each wheel of the catalogue the number of its construction, in the order in which they come.
+std::vector<std::size_t> constructions_of(const Catalogue& catalogue) {
+    std::vector<std::size_t> numbers;
+    std::map<Construction, std::size_t> seen;
+    for (const Wheel& wheel : catalogue.wheels) {
+        numbers.push_back(seen.emplace(wheel.construction, seen.size()).first->second);
+    }
+    return numbers;
+}
+
+/// The nearest failing candidate of every construction, nearest first. One of each is completed first, so that most of
+/// the others are seen to be further as they are.
 std::vector<ScoredCandidate> nearest_of_each_construction(CartScore& score, std::span<const ScoredCandidate> failing,
                                                           const Catalogue& catalogue) {
-    std::map<Construction, std::vector<ScoredCandidate>> by_construction;
+    const std::vector<std::size_t> construction = constructions_of(catalogue);
+    std::vector<std::optional<ScoredCandidate>> leads(construction.size());
     for (const ScoredCandidate& scored : failing) {
-        by_construction[catalogue.wheels[scored.candidate.wheel].construction].push_back(scored);
+        auto& lead = leads[construction[scored.candidate.wheel]];
+        if (!lead || is_nearer(scored, *lead)) lead = scored;
+    }
+    std::vector<std::vector<ScoredCandidate>> contenders(leads.size());
+    for (std::size_t kind = 0; kind < leads.size(); ++kind) {
+        if (!leads[kind]) continue;
+        while (leads[kind]->next != Stage::complete) score.advance(*leads[kind]);
+        contenders[kind].push_back(*leads[kind]);
+    }
+    for (const ScoredCandidate& scored : failing) {
+        const std::size_t kind = construction[scored.candidate.wheel];
+        if (is_nearer(scored, *leads[kind])) contenders[kind].push_back(scored);
     }
     std::vector<ScoredCandidate> nearest;
-    for (auto& [construction, candidates] : by_construction) {
-        nearest.push_back(nearest_of(score, std::move(candidates)));
+    for (auto& candidates : contenders) {
+        if (!candidates.empty()) nearest.push_back(nearest_of(score, std::move(candidates)));
     }
     std::sort(nearest.begin(), nearest.end(), is_nearer);
     return nearest;

@@ -18,13 +18,14 @@ public:
         : space_(catalogue, tables), demand_(resolve(survey, advice.cart, tables)) {
         const std::vector<SampledReading> one{{range.reading, true, range.low_si, range.high_si}};
         sampled_.emplace(demand_, one);
+        score_.emplace(space_, sampled_->demand());
         unscored_ = unscored_candidates(space_, demand_);
     }
 
     Headline at(double value) {
         sampled_->set({&value, 1});
-        CartScore score(space_, sampled_->demand());
-        const auto best = best_holding(score, unscored_, 1);
+        score_->begin_again(sampled_->demand());
+        const auto best = best_holding(*score_, unscored_, 1);
         if (!best.empty()) bring_forward(unscored_, best.front().candidate);
         return headline_of(best);
     }
@@ -51,6 +52,7 @@ private:
     CandidateSpace space_;
     CartDemand demand_;
     std::optional<SampledDemand> sampled_;
+    std::optional<CartScore> score_;
     std::vector<ScoredCandidate> unscored_;
 };
 

@@ -2,17 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 
 namespace sillwalk::engine {
-namespace {
-
-auto name_of(const Candidate& candidate) {
-    return std::make_tuple(candidate.wheel, candidate.bearing, candidate.rig, candidate.preparation);
-}
-
-}  // namespace
-
 std::int32_t quantised_use(double use) {
     return static_cast<std::int32_t>(std::lround(1000.0 * std::clamp(use, 0.0, 1000.0)));
 }
@@ -38,19 +29,6 @@ Score operator+(const Score& a, const Score& b) {
     sum.sum_of_uses = a.sum_of_uses + b.sum_of_uses;
     sum.conditions = a.conditions + b.conditions;
     return sum;
-}
-
-bool ranks_before(const Score& a, const Candidate& candidate_a, const Score& b, const Candidate& candidate_b) {
-    const auto key = [](const Score& score) {
-        return std::make_tuple(verdict_of(score.counts), score.worst_use, score.sum_of_uses, score.conditions);
-    };
-    const auto key_a = key(a), key_b = key(b);
-    return key_a != key_b ? key_a < key_b : name_of(candidate_a) < name_of(candidate_b);
-}
-
-bool nearer_to_holding(const Score& a, const Candidate& candidate_a, const Score& b, const Candidate& candidate_b) {
-    if (a.counts.fails != b.counts.fails) return a.counts.fails < b.counts.fails;
-    return ranks_before(a, candidate_a, b, candidate_b);
 }
 
 }  // namespace sillwalk::engine

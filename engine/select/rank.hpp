@@ -6,6 +6,7 @@
 #include "engine/select/verdict.hpp"
 
 #include <cstdint>
+#include <tuple>
 
 namespace sillwalk::engine {
 
@@ -24,11 +25,24 @@ void add(Score& score, const Finding& finding);
 
 /// Verdict, then worst use, then sum of uses, then fewer conditions, then the candidate: the catalogue is sorted by id,
 /// so the order of its indices is that of candidate_key().
-[[nodiscard]] bool ranks_before(const Score& a, const Candidate& candidate_a, const Score& b,
-                                const Candidate& candidate_b);
+[[nodiscard]] inline bool ranks_before(const Score& a, const Candidate& candidate_a, const Score& b,
+                                       const Candidate& candidate_b) {
+    const Verdict verdict_a = verdict_of(a.counts), verdict_b = verdict_of(b.counts);
+    if (verdict_a != verdict_b) return verdict_a < verdict_b;
+    if (a.worst_use != b.worst_use) return a.worst_use < b.worst_use;
+    if (a.sum_of_uses != b.sum_of_uses) return a.sum_of_uses < b.sum_of_uses;
+    if (a.conditions != b.conditions) return a.conditions < b.conditions;
+    const auto name_of = [](const Candidate& candidate) {
+        return std::tie(candidate.wheel, candidate.bearing, candidate.rig, candidate.preparation);
+    };
+    return name_of(candidate_a) < name_of(candidate_b);
+}
 
 /// Among those that fail: fewest failing checks, then worst use, then as ranks_before().
-[[nodiscard]] bool nearer_to_holding(const Score& a, const Candidate& candidate_a, const Score& b,
-                                     const Candidate& candidate_b);
+[[nodiscard]] inline bool nearer_to_holding(const Score& a, const Candidate& candidate_a, const Score& b,
+                                            const Candidate& candidate_b) {
+    if (a.counts.fails != b.counts.fails) return a.counts.fails < b.counts.fails;
+    return ranks_before(a, candidate_a, b, candidate_b);
+}
 
 }  // namespace sillwalk::engine

@@ -44,6 +44,7 @@ public:
           options_(options),
           readings_(sampled_readings(demand_, needed(plausible, advice))),
           sampled_(demand_, readings_),
+          score_(space_, sampled_.demand()),
           unscored_(unscored_candidates(space_, demand_)),
           kept_(unscored_.size(), false) {
         set_first_choice(advice);
@@ -65,9 +66,8 @@ public:
         std::vector<ScoredCandidate> few = kept();
         while (draws.size() < options_.draws) {
             set_draw(draws.size());
-            CartScore score(space_, sampled_.demand());
-            const auto best = best_holding(score, few, 1);
-            draws.push_back(result(score, best));
+            const auto best = best_holding(score_, few, 1);
+            draws.push_back(result(best));
             if (!best.empty()) bring_forward(few, best.front().candidate);
         }
         return draws;
@@ -89,14 +89,15 @@ private:
             values.push_back(reading.low_si + quantile(draw, i) * (reading.high_si - reading.low_si));
         }
         sampled_.set(values);
+        score_.begin_again(sampled_.demand());
     }
 
-    Draw result(CartScore& score, const std::vector<ScoredCandidate>& best) const {
+    Draw result(const std::vector<ScoredCandidate>& best) {
         Draw draw;
         draw.headline = headline_of(best);
         if (!first_choice_) return draw;
         ScoredCandidate first = *first_choice_;
-        while (first.next != Stage::complete && first.score.counts.fails == 0) score.advance(first);
+        while (first.next != Stage::complete && first.score.counts.fails == 0) score_.advance(first);
         draw.first_choice_holds = first.score.counts.fails == 0;
         return draw;
     }
@@ -116,18 +117,17 @@ private:
     /// The best and the near misses at the careful ends of the ranges and in their middle.
     void keep_from_survey() {
         for (const CartDemand& demand : {demand_, collapse(demand_)}) {
-            CartScore score(space_, demand);
-            for (const ScoredCandidate& scored : best_holding(score, unscored_, kept_at_first)) keep(scored);
-            for (const ScoredCandidate& scored : nearest_to_holding(score, unscored_, kept_at_first)) keep(scored);
+            score_.begin_again(demand);
+            for (const ScoredCandidate& scored : best_holding(score_, unscored_, kept_at_first)) keep(scored);
+            for (const ScoredCandidate& scored : nearest_to_holding(score_, unscored_, kept_at_first)) keep(scored);
         }
     }
 
     /// Says whether the first choice was among those kept before.
     bool draw_with_all(std::vector<Draw>& draws) {
         set_draw(draws.size());
-        CartScore score(space_, sampled_.demand());
-        const auto best = best_holding(score, unscored_, kept_each_draw);
-        draws.push_back(result(score, best));
+        const auto best = best_holding(score_, unscored_, kept_each_draw);
+        draws.push_back(result(best));
         bool known = true;
         for (std::size_t i = 0; i < best.size(); ++i) {
             const bool before = keep(best[i]);
@@ -148,6 +148,7 @@ private:
     SamplingOptions options_;
     std::vector<SampledReading> readings_;
     SampledDemand sampled_;
+    CartScore score_;
     std::vector<ScoredCandidate> unscored_;
     std::optional<ScoredCandidate> first_choice_;
     std::vector<bool> kept_;

@@ -1,5 +1,7 @@
 #include "engine/select/score_cart.hpp"
 
+#include "engine/checks/castor_share.hpp"
+
 #include <algorithm>
 
 namespace sillwalk::engine {
@@ -37,6 +39,7 @@ bool suits(const Rig& offered, const CartDemand& demand) {
 CartScore::CartScore(CandidateSpace& space, const CartDemand& demand)
     : space_(&space),
       demand_(&demand),
+      castor_loads_(castor_loads(demand, space.tables())),
       walks_(space.walk_keys().size()),
       wheel_(space.wheels().size()),
       rig_(space.catalogue().rigs.size()),
@@ -48,6 +51,15 @@ CartScore::CartScore(CandidateSpace& space, const CartDemand& demand)
       prepared_make_(space.make_slots() * preparations.size()),
       walk_wheel_(space.wheels().size()),
       walk_bearing_(space.bearing_slots()) {}
+
+void CartScore::begin_again(const CartDemand& demand) {
+    demand_ = &demand;
+    castor_loads_ = castor_loads(demand, space_->tables());
+    ++round_;
+    for (Walks& walks : walks_) {
+        if (walks.walked) walks = {};
+    }
+}
 
 CartScore::Walks& CartScore::walks_of(std::size_t wheel_index, bool with_nominal) {
     const std::size_t kind = space_->wheels()[wheel_index].walk;
@@ -91,9 +103,9 @@ Score CartScore::run(const CheckContext& context, std::uint8_t parts, bool uses_
 }
 
 const Score& CartScore::cached(Slot& slot, const CheckContext& context, std::uint8_t parts, bool uses_walk) const {
-    if (!slot.known) {
+    if (slot.round != round_) {
         slot.score = run(context, parts, uses_walk);
-        slot.known = true;
+        slot.round = round_;
     }
     return slot.score;
 }
@@ -104,6 +116,7 @@ Score CartScore::stage_score(const ScoredCandidate& scored) {
     const std::size_t bearing_slot = rows.first_bearing + scored.bearing_slot;
     CheckContext context = space_->context_of(candidate);
     context.cart = demand_;
+    context.castor_loads = &castor_loads_;
     switch (scored.next) {
         case Stage::wheel_and_rig:
             return cached(wheel_[candidate.wheel], context, wheel, false) +

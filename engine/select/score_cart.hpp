@@ -24,6 +24,9 @@ class CartScore {
 public:
     /// Both must outlive the object.
     CartScore(CandidateSpace& space, const CartDemand& demand);
+    /// As a new object for another demand, or for the same after its readings were set anew. Keeps its memory: filling
+    /// that with nothing takes longer than a draw of a sampling.
+    void begin_again(const CartDemand& demand);
 
     /// All candidates whose rig has a function of the cart's castors, each scored until it fails or is complete.
     [[nodiscard]] std::vector<ScoredCandidate> score_all();
@@ -43,7 +46,7 @@ private:
         std::optional<Walk> nominal, cold, hot;
     };
     struct Slot {
-        bool known = false;
+        std::uint32_t round = 0;  ///< the score is known where this is round_
         Score score;
     };
 
@@ -55,6 +58,8 @@ private:
 
     CandidateSpace* space_;
     const CartDemand* demand_;
+    CastorLoads castor_loads_;
+    std::uint32_t round_ = 1;
     std::vector<Walks> walks_;  // by walk key
     std::vector<Slot> wheel_, rig_, wheel_rig_, wheel_bearing_, pair_, prepared_bearing_, make_, prepared_make_;
     std::vector<Slot> walk_wheel_, walk_bearing_;

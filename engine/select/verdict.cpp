@@ -4,12 +4,6 @@
 
 namespace sillwalk::engine {
 
-Verdict verdict_of(const OutcomeCounts& counts) {
-    if (counts.fails > 0) return Verdict::does_not_fit;
-    if (counts.not_known > 0) return Verdict::cannot_tell;
-    return counts.tight > 0 ? Verdict::fits_with_conditions : Verdict::fits;
-}
-
 Verdict verdict_of(const std::vector<Finding>& findings) {
     OutcomeCounts counts;
     for (const Finding& finding : findings) {
