@@ -194,6 +194,15 @@ const char* bearing_kind_key(engine::BearingKind kind) {
     return "bearing_kind.plain_acetal";
 }
 
+/// "{0} of {1}" with what the statement's numbers are called, where the words have a line for it.
+std::string inserted_numbers(const Finding& finding, const TextContext& context) {
+    const std::string key = std::string("numbers.") + engine::statement_key(finding.statement);
+    if (!context.language.has(key)) return {};
+    return context.language.fill(key, arguments_of(finding, context));
+}
+
+}  // namespace
+
 const char* function_key(engine::CastorFunction function) {
     switch (function) {
         case engine::CastorFunction::swivel:
@@ -205,15 +214,6 @@ const char* function_key(engine::CastorFunction function) {
     }
     return "function.swivel";
 }
-
-/// "{0} of {1}" with what the statement's numbers are called, where the words have a line for it.
-std::string inserted_numbers(const Finding& finding, const TextContext& context) {
-    const std::string key = std::string("numbers.") + engine::statement_key(finding.statement);
-    if (!context.language.has(key)) return {};
-    return context.language.fill(key, arguments_of(finding, context));
-}
-
-}  // namespace
 
 std::string field_key(Field field) {
     return std::string("reading.") + field_names[static_cast<std::size_t>(field)];

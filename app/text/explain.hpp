@@ -50,6 +50,8 @@ struct Explanation {
 [[nodiscard]] std::string place_name(const engine::Place& place, const engine::Survey& survey);
 /// "200 mm one-piece urethane, precision ball bearing, swivel, degreased".
 [[nodiscard]] std::string candidate_name(const engine::Candidate& candidate, const TextContext& context);
+/// Word key of a castor's function: "function.rigid".
+[[nodiscard]] const char* function_key(engine::CastorFunction function);
 /// Word key of a field: "reading.crossing_rise".
 [[nodiscard]] std::string field_key(engine::Field field);
 

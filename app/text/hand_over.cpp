@@ -108,11 +108,15 @@ std::vector<HandOverLine> key_lines(const std::vector<const char*>& keys, const 
     return lines;
 }
 
-std::vector<HandOverLine> part_lines(const BenchSheet& sheet) {
+std::vector<HandOverLine> part_lines(const BenchSheet& sheet, const Language& words) {
     std::vector<HandOverLine> lines;
     for (const engine::BenchPart& part : sheet.parts) {
         const std::string name = part.note.empty() ? part.name : part.name + ": " + part.note;
         lines.push_back({name, std::to_string(part.per_cart)});
+    }
+    for (const engine::RigGap& gap : sheet.rig_gaps) {
+        const std::string function = words.get(function_key(gap.function));
+        lines.push_back({words.fill("hand_over.no_such_rig", {function}), std::to_string(gap.per_cart)});
     }
     return lines;
 }
@@ -134,15 +138,18 @@ std::vector<HandOverLine> fitting_lines(const BenchSheet& sheet, const TextConte
 }
 
 void add_bench(HandOver& out, const CartAdvice& cart, const TextContext& context) {
-    const auto castors = static_cast<int>(context.survey.carts[cart.cart].castors.size());
+    std::vector<engine::CastorFunction> functions;
+    for (const engine::CastorPosition& castor : context.survey.carts[cart.cart].castors) {
+        functions.push_back(castor.function);
+    }
     if (cart.ranked.empty()) return;
-    if (castors == 0) {
+    if (functions.empty()) {
         add(out.bench, "parts", {{context.language.get("hand_over.no_castors"), ""}}, context);
         return;
     }
     const BenchSheet sheet =
-        engine::bench_sheet(context.catalogue, context.tables, cart.ranked.front().candidate, castors);
-    add(out.bench, "parts", part_lines(sheet), context);
+        engine::bench_sheet(context.catalogue, context.tables, cart.ranked.front().candidate, functions);
+    add(out.bench, "parts", part_lines(sheet, context.language), context);
     add(out.bench, "prepare", key_lines(sheet.prepare, context.language), context);
     add(out.bench, "fitting", fitting_lines(sheet, context), context);
     add(out.bench, "finish", key_lines(sheet.finish, context.language), context);

@@ -5,6 +5,7 @@
 #include "engine/model/catalogue.hpp"
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -12,8 +13,16 @@ namespace sillwalk::engine {
 
 struct BenchPart {
     std::string name, note;
-    int per_wheel = 0, per_cart = 0;
+    int per_wheel = 0;  ///< 0: not every wheel takes one
+    int per_cart = 0;
     friend bool operator==(const BenchPart&, const BenchPart&) = default;
+};
+
+/// Castors whose function no rig of the candidate's series has.
+struct RigGap {
+    CastorFunction function = CastorFunction::swivel;
+    int per_cart = 0;
+    friend bool operator==(const RigGap&, const RigGap&) = default;
 };
 
 /// Play of the wheel along its axle.
@@ -28,7 +37,8 @@ struct BenchSheet {
     std::string wheel_description, bearing_description, rig_description;
     Preparation preparation = Preparation::as_supplied;
     int wheels = 0;                    ///< per cart
-    std::vector<BenchPart> parts;      ///< wheel and rig first, then the bearing's parts in the catalogue's order
+    std::vector<BenchPart> parts;      ///< wheel and rigs first, then the bearing's parts in the catalogue's order
+    std::vector<RigGap> rig_gaps;      ///< rigs to be found by hand
     std::vector<const char*> prepare;  ///< before fitting, in order
     std::vector<std::string> fitting;  ///< in order, one sentence each
     const char* tool = "";             ///< press alone, or press or mallet
@@ -39,9 +49,11 @@ struct BenchSheet {
     std::vector<const char*> check_by_hand;  ///< each before the wheel leaves the bench
 };
 
-/// The bench sheet of a candidate for a cart with `castors` (>= 1) equal castors.
-/// Precision bearings are pressed, never driven; the marked side comes first: common practice, no published source.
+/// The bench sheet of a candidate for a cart with one castor of each of the `functions` (at least one). Where a castor
+/// has another function than the candidate's rig, it takes the rig of that function which is like it in all that the
+/// wheel and the floor meet: make, wheel diameter, fork, axle, plate, height. Precision bearings are pressed, never
+/// driven; the marked side comes first: common practice, no published source.
 [[nodiscard]] BenchSheet bench_sheet(const Catalogue& catalogue, const Tables& tables, const Candidate& candidate,
-                                     int castors);
+                                     std::span<const CastorFunction> functions);
 
 }  // namespace sillwalk::engine

@@ -1,5 +1,6 @@
 // Sheets from which one thing is picked while a visit is built, and the castors of a cart.
 
+#include "app/text/explain.hpp"
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
 
@@ -141,10 +142,9 @@ std::string castor_name(const ScreenContext& context, const engine::Cart& cart, 
 }
 
 void castor_functions(ScreenContext& context, const engine::Cart& cart, std::uint16_t index) {
-    constexpr const char* words[] = {"function.swivel", "function.rigid", "function.total_lock"};
     for (std::size_t i = 0; i < cart.castors.size(); ++i) {
         RowOptions options;
-        options.value = context.say(words[static_cast<std::size_t>(cart.castors[i].function)]);
+        options.value = context.say(app::function_key(cart.castors[i].function));
         options.value_role = TextRole::row;
         if (context.ui.row("castors.function." + std::to_string(i + 1), castor_name(context, cart, i), options)) {
             do_build(context, app::TurnCastorFunction{index, i});

@@ -13,6 +13,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <map>
 
 using namespace sillwalk;
 
@@ -80,16 +81,28 @@ TEST_CASE("the parts list counts for the whole cart", "[app][text][hand_over]") 
         const app::HandOver text = app::hand_over(demo.advice, cart, cart.conditions, context);
         const app::HandOverSection* parts = section(text.bench, "parts");
         REQUIRE(parts);
+        std::map<engine::CastorFunction, int> functions;
+        for (const engine::CastorPosition& castor : demo.survey.carts[cart.cart].castors) ++functions[castor.function];
         const std::size_t castors = demo.survey.carts[cart.cart].castors.size();
         const engine::Candidate& first = cart.ranked.front().candidate;
-        // One wheel and one rig a castor, and of each small part as many as the catalogue says a wheel takes.
+        // One wheel a castor, one rig of its function, and of each small part as many as the catalogue says a wheel
+        // takes.
         CHECK(parts->lines.at(0).value == std::to_string(castors));
         CHECK(parts->lines.at(0).text.find(demo.catalogue.wheels[first.wheel].description) != std::string::npos);
-        CHECK(parts->lines.at(1).value == std::to_string(castors));
+        std::map<engine::CastorFunction, int> counted;
+        for (std::size_t i = 1; i <= functions.size(); ++i) {
+            const std::string& name = parts->lines.at(i).text;
+            const engine::Rig* rig = demo.catalogue.rig(name.substr(0, name.find(':')));
+            REQUIRE(rig != nullptr);
+            CHECK(rig->wheel_diameter == demo.catalogue.rigs[first.rig].wheel_diameter);
+            counted[rig->function] = std::stoi(parts->lines.at(i).value);
+        }
+        CHECK(counted == functions);
         const auto& small = demo.catalogue.bearings[first.bearing].parts;
-        REQUIRE(parts->lines.size() == 2 + small.size());
+        REQUIRE(parts->lines.size() == 1 + functions.size() + small.size());
         for (std::size_t i = 0; i < small.size(); ++i) {
-            CHECK(parts->lines[2 + i].value == std::to_string(static_cast<std::size_t>(small[i].count) * castors));
+            CHECK(parts->lines[1 + functions.size() + i].value ==
+                  std::to_string(static_cast<std::size_t>(small[i].count) * castors));
         }
     }
 }
