@@ -92,6 +92,7 @@ std::size_t slot(TextRole role, Weight weight) {
 
 std::vector<char32_t> code_points(std::string_view utf8) {
     std::vector<char32_t> out;
+    out.reserve(utf8.size());
     std::size_t i = 0;
     while (i < utf8.size()) {
         const auto lead = static_cast<unsigned char>(utf8[i]);

@@ -1,9 +1,10 @@
 """The advice is the same byte for byte from every build: g++ -O0, g++ -O2 and clang++ -O2.
 
-compare_builds.py ROOT BUILD_FOLDER [--rest LIBRARIES LINKER] [SURVEY.json...]: builds project/ three times below
-BUILD_FOLDER, lets each program assess each survey, and compares what they print. The engine is compiled three times; what
-reads and writes JSON comes from LIBRARIES (separated by semicolons), or, without --rest, is compiled three times too. Two more things are checked: that a second run prints the same, and that
-a survey with one reading changed does not (so that equality says something)."""
+compare_builds.py ROOT BUILD_FOLDER [--rest LIBRARIES LINKER] [--clang PROGRAM] [SURVEY.json...]: builds project/ three times
+below BUILD_FOLDER, lets each program assess each survey, and compares what they print. The engine is compiled three times;
+what reads and writes JSON comes from LIBRARIES (separated by semicolons), or, without --rest, is compiled three times too.
+--clang names a desk tool that clang++ -O2 has compiled already. Two more things are checked: that a second run prints the
+same, and that a survey with one reading changed does not (so that equality says something)."""
 import hashlib
 import json
 import os
@@ -44,9 +45,9 @@ def build(root, folder, compiler, level, split, rest):
 
 
 def advice(program, survey):
-    status, out, err = run([program, survey, "--json"])
+    status, out, err = run([*program, survey, "--json"])
     if status != 0 or not out:
-        raise SystemExit(f"{program} {survey}: exit status {status}: {err.strip()}")
+        raise SystemExit(f"{program[0]} {survey}: exit status {status}: {err.strip()}")
     return out
 
 
@@ -74,9 +75,15 @@ def main():
     if surveys[:1] == ["--rest"]:
         rest, surveys = (surveys[1], surveys[2]), surveys[3:]
     programs, split = [], set()
+    clang = ""
+    if surveys[:1] == ["--clang"]:
+        clang, surveys = surveys[1], surveys[2:]
     for name, compiler, level in BUILDS:
+        if clang and compiler == "clang++":
+            programs.append((name, [clang, "assess"]))
+            continue
         start = time.monotonic()
-        programs.append((name, build(root, f"{folder}/{name.replace(' ', '')}", compiler, level, split, rest)))
+        programs.append((name, [build(root, f"{folder}/{name.replace(' ', '')}", compiler, level, split, rest)]))
         print(f"{name}: built in {time.monotonic() - start:.0f} s, units split: {', '.join(sorted(split)) or 'none'}")
     wrong = 0
     for survey in surveys:
