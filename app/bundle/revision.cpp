@@ -39,9 +39,10 @@ void take_damage(Json& cart, const std::string& survey_id, const std::string& ca
 }
 
 Json survey_json(const engine::Survey& survey) {
-    const Json parsed = Json::parse(write_survey(survey), nullptr, false);
-    EXPECT_CONTRACT(parsed.is_object());
-    return parsed;
+    JsonErrors errors;
+    auto parsed = parse_json(write_survey(survey), errors);
+    EXPECT_CONTRACT(parsed && parsed->is_object());
+    return std::move(*parsed);
 }
 
 Json blob_json(const BlobRef& blob) {

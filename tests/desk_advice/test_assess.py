@@ -64,8 +64,8 @@ class Assess(unittest.TestCase):
         self.assertEqual([f"{list(e.absolute_path)}: {e.message[:120]}" for e in validator.iter_errors(advice)][:5], [])
         for cart in advice["carts"]:
             self.assertEqual(cart["nothing_holds"], not cart["conditions"], cart["cart"])
-        self.assertEqual(desk("assess", DEMO, "--json", "--limits").stdout,
-                         desk("assess", DEMO, "--json", "--limits").stdout)
+        once, again = (desk("assess", DEMO, "--json", "--cart", "Tote cart", "--limits").stdout for _ in range(2))
+        self.assertEqual(once, again)
 
     def test_a_solved_rise_put_into_the_survey_file_holds(self):
         """The file takes whole nanometres; so the solved rise is rounded down to one."""
@@ -102,7 +102,6 @@ class Assess(unittest.TestCase):
         # the two readings that were taken out of the tray rack's route come before every tolerance
         self.assertEqual({row["reading"] for row in again["readings"][:2]}, set(advice["carts"][0]["not_read"]))
         self.assertEqual(len(again["missing"]), 2)
-        self.assertEqual(advice, advice_of(half, *words))
         self.assertNotIn("read_again", advice_of(half, "--cart", "Tray rack")["carts"][0])
         self.assertIn("Readings to take again", desk("assess", half, "--cart", "Tray rack", "--draws", "20").stdout)
 
@@ -187,9 +186,11 @@ class Assess(unittest.TestCase):
             self.assertNotRegex(run.stdout, r"<[a-z_]+\.", f"{check}: a text is missing")
 
     def test_no_text_is_missing_in_either_language_or_unit_system(self):
-        """Spanish for every cart; English and the units of the United States in turn."""
+        """In turn: English, Spanish, the units of the United States, and both together."""
         names = [cart["name"] for cart in self.survey["carts"]]
-        for words, carts in (([], names[::2]), (["--us-units"], names[1::2]), (["--language", "es"], names)):
+        spanish = ["--language", "es"]
+        for words, carts in (([], names[::4]), (spanish, names[1::4]), (["--us-units"], names[2::4]),
+                             ([*spanish, "--us-units"], names[3::4])):
             for name in carts:
                 run = desk("assess", DEMO, "--cart", name, "--draws", "20", *words)
                 self.assertEqual(run.returncode, 0)
