@@ -21,10 +21,18 @@ bool is_fellow(const Rig& a, const Rig& b) {
            a.plate_pattern == b.plate_pattern;
 }
 
+/// The checks looked at `rig` alone: its fellow must bear as much, as cold. A figure that is not given is not as good.
+bool is_as_good(const Rig& fellow, const Rig& rig) {
+    const bool bears = !rig.rated_load || (fellow.rated_load && *fellow.rated_load >= *rig.rated_load);
+    const bool stands_cold =
+        !rig.temperature_min || (fellow.temperature_min && *fellow.temperature_min <= *rig.temperature_min);
+    return bears && stands_cold;
+}
+
 const Rig* fellow_with(const Catalogue& catalogue, const Rig& rig, CastorFunction function) {
     if (rig.function == function) return &rig;
     for (const Rig& other : catalogue.rigs) {
-        if (other.function == function && is_fellow(other, rig)) return &other;
+        if (other.function == function && is_fellow(other, rig) && is_as_good(other, rig)) return &other;
     }
     return nullptr;
 }

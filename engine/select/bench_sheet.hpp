@@ -51,8 +51,9 @@ struct BenchSheet {
 
 /// The bench sheet of a candidate for a cart with one castor of each of the `functions` (at least one). Where a castor
 /// has another function than the candidate's rig, it takes the rig of that function which is like it in all that the
-/// wheel and the floor meet: make, wheel diameter, fork, axle, plate, height. Precision bearings are pressed, never
-/// driven; the marked side comes first: common practice, no published source.
+/// wheel and the floor meet: make, wheel diameter, fork, axle, plate, height; and that is rated for no less, and for no
+/// less cold. Precision bearings are pressed, never driven; the marked side comes first: common practice, no published
+/// source.
 [[nodiscard]] BenchSheet bench_sheet(const Catalogue& catalogue, const Tables& tables, const Candidate& candidate,
                                      std::span<const CastorFunction> functions);
 

@@ -97,6 +97,19 @@ TEST_CASE("rigs are counted by the functions of the cart's castors", "[engine][b
     CHECK(has(pair.check_by_hand, "bench.check.swivels"));
     CHECK_FALSE(has(pair.check_by_hand, "bench.check.brake_holds"));
 
+    // The checks have looked at the swivel rig: one that is rated for less, or for less cold, is no fellow of it.
+    bench.catalogue.rigs[0].rated_load = 150.0 * kilogram;
+    CHECK(bench.sheet_for({fixed, swivel}).rig_gaps == std::vector<RigGap>{{fixed, 1}});
+    bench.catalogue.rigs[2].rated_load = 149.0 * kilogram;
+    CHECK(bench.sheet_for({fixed, swivel}).rig_gaps == std::vector<RigGap>{{fixed, 1}});
+    bench.catalogue.rigs[2].rated_load = 150.0 * kilogram;
+    CHECK(bench.sheet_for({fixed, swivel}).rig_gaps.empty());
+    bench.catalogue.rigs[0].temperature_min = Temperature::from_kelvin(233.15);
+    bench.catalogue.rigs[2].temperature_min = Temperature::from_kelvin(243.15);
+    CHECK(bench.sheet_for({fixed, swivel}).rig_gaps == std::vector<RigGap>{{fixed, 1}});
+    bench.catalogue.rigs[2].temperature_min = Temperature::from_kelvin(233.15);
+    CHECK(bench.sheet_for({fixed, swivel}).rig_gaps.empty());
+
     const BenchSheet locked = bench.sheet_for({lock, lock, swivel, swivel});
     CHECK(locked.parts[1] == BenchPart{"swivel-5", "", 0, 2});
     CHECK(locked.parts[2].name == "roller bearing");
