@@ -19,7 +19,7 @@ constexpr std::array<CheckEntry, check_count> entries{{
     {CheckId::step, part_wheel, false, true, check_step},
     {CheckId::gap, part_wheel, false, true, check_gap},
     {CheckId::cold, part_wheel, true, true, check_cold},
-    {CheckId::heat, wheel_bearing, true, false, check_heat},
+    {CheckId::heat, wheel_bearing, false, false, check_heat},
     {CheckId::bond, part_wheel, true, false, check_bond},
     {CheckId::chemical, make_bearing, false, false, check_chemical},
     {CheckId::corrosion, make_bearing, false, false, check_corrosion},
@@ -48,17 +48,15 @@ bool has_open_range(const CartDemand& demand, const ReadingRef& ref) {
 /// The outcome at the worst corner when the range of one reading stays open and all others are drawn together. The walk
 /// is walked again where the check uses one.
 Outcome outcome_with_only(const ReadingRef& reading, const CheckEntry& check, const CheckContext& context,
-                          const ThermalWheel* wheel) {
+                          ThermalWheel* wheel) {
     const CartDemand demand = collapse(*context.cart, reading);
     CheckContext alone = context;
     alone.cart = &demand;
     alone.corner = Corner::worst;
-    std::optional<Walk> cold, hot;
+    std::optional<Walk> cold;
     if (wheel != nullptr) {
         cold = walk_route(demand, *wheel, *context.tables, WalkEnd::cold);
-        hot = walk_route(demand, *wheel, *context.tables, WalkEnd::hot);
         alone.walk_cold = &*cold;
-        alone.walk_hot = &*hot;
     }
     return check.run(alone).outcome;
 }
@@ -111,7 +109,7 @@ Finding run_check_in_detail(const CheckEntry& check, const CheckContext& context
     if (!finding.turns_on) return finding;
     std::optional<ThermalWheel> wheel;
     if (check.uses_walk && context.walk_nominal != nullptr) {
-        wheel.emplace(walk_key(*context.wheel, *context.tables), *context.tables);
+        wheel.emplace(walk_key(*context.wheel, *context.tables));
     }
     for (const ReadingRef& reading : finding.drivers) {
         if (!has_open_range(*context.cart, reading)) continue;

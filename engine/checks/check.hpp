@@ -11,6 +11,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <vector>
 
 namespace sillwalk::engine {
 
@@ -29,6 +30,8 @@ struct CastorLoads {
     CastorLoad empty, loaded;
 };
 
+struct PushEvent;
+
 struct CheckContext {
     const CartDemand* cart = nullptr;
     const Tables* tables = nullptr;
@@ -41,19 +44,20 @@ struct CheckContext {
     const Material* core = nullptr;
     const Material* bearing_material = nullptr;
     const Material* rig_material = nullptr;
-    // the walk at the ends of the ranges; null where readings or figures are missing, then walk_gap names them
+    // the walk, and that at the cold ends of the ranges; null where readings or figures are missing, then walk_gap
+    // names them. Hot places need none: no wheel is hotter than the hottest air with its heat of rolling.
     const Walk* walk_nominal = nullptr;
     const Walk* walk_cold = nullptr;
-    const Walk* walk_hot = nullptr;
     const WalkMissing* walk_gap = nullptr;
     Corner corner = Corner::worst;
     std::optional<std::uint16_t> only_crossing;  ///< index into CartDemand::crossings: judge this crossing alone
     /// For scoring: what castor_load() gives for this cart at this corner. A finding made with it has its outcome and
     /// use, and names neither the readings that were used nor assumptions and citations.
     const CastorLoads* castor_loads = nullptr;
+    /// For scoring: what gather_push_events() gives for this cart, wheel and bearing at this corner.
+    const std::vector<PushEvent>* push_events = nullptr;
 
     [[nodiscard]] const Walk* cold() const { return corner == Corner::worst ? walk_cold : walk_nominal; }
-    [[nodiscard]] const Walk* hot() const { return corner == Corner::worst ? walk_hot : walk_nominal; }
 };
 
 using CheckFunction = Finding (*)(const CheckContext&);

@@ -246,6 +246,14 @@ std::optional<PushEvent> crossing_event(Judge& judge, const CheckContext& contex
 
 }  // namespace push_detail
 
+bool gather_push_events(const CheckContext& context, std::vector<PushEvent>& events) {
+    events.clear();
+    if (context.cart->moved_by.given && context.cart->moved_by.value == MovedBy::tug) return false;
+    Judge judge(CheckId::push, context);
+    for_each_push_event(judge, context, [&](const PushEvent& event) { events.push_back(event); });
+    return judge.finish().outcome != Outcome::not_known;
+}
+
 /// The blow at the edge, and the height of a bevel by energy alone. The pitching mass is taken as the whole mass, the
 /// careful end, because a cart's moment of inertia is not read.
 Coasting coasting_over(Judge& judge, const CheckContext& context, const PushEvent& event) {

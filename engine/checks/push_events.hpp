@@ -53,6 +53,10 @@ struct Coefficient {
 
 template <class F>
 void for_each_push_event(Judge& judge, const CheckContext& context, F&& visit) {
+    if (context.push_events) {
+        for (const PushEvent& event : *context.push_events) visit(event);
+        return;
+    }
     if (!context.only_crossing) {
         for (const StopDemand& stop : context.cart->stops) {
             auto event = push_detail::start_event(judge, context, stop);
@@ -68,6 +72,10 @@ void for_each_push_event(Judge& judge, const CheckContext& context, F&& visit) {
         if (const auto event = push_detail::crossing_event(judge, context, crossing)) visit(*event);
     });
 }
+
+/// All events of the route, for CheckContext::push_events. False where something that they need is missing, or where
+/// nobody pushes: then the checks must look for themselves.
+[[nodiscard]] bool gather_push_events(const CheckContext& context, std::vector<PushEvent>& events);
 
 /// Rolling over the edge of a crossing event instead of climbing it from rest.
 struct Coasting {

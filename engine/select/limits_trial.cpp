@@ -11,16 +11,14 @@ namespace {
 
 struct Walks {
     WalkMissing missing;
-    std::optional<Walk> cold, hot;
+    std::optional<Walk> cold;
 
-    void walk(const CartDemand& demand, const ThermalWheel& wheel, const Tables& tables) {
+    void walk(const CartDemand& demand, ThermalWheel& wheel, const Tables& tables) {
         cold = walk_route(demand, wheel, tables, WalkEnd::cold);
-        hot = walk_route(demand, wheel, tables, WalkEnd::hot);
     }
     void add_to(CheckContext& context) const {
         context.walk_gap = &missing;
         context.walk_cold = cold ? &*cold : nullptr;
-        context.walk_hot = hot ? &*hot : nullptr;
     }
 };
 
@@ -69,14 +67,14 @@ auto Trial::in_context(const Changed& changed, const Candidate& candidate, bool 
     if (walk) {
         walks.missing = walk_missing(demand, *key, space_->tables());
         const bool walks_on = walks.missing.empty();
-        if (walks_on && changed.diameter) body.emplace(*key, space_->tables());
+        if (walks_on && changed.diameter) body.emplace(*key);
         if (walks_on) walks.walk(demand, body ? *body : thermal_wheel_of(candidate), space_->tables());
         walks.add_to(context);
     }
     return f(context);
 }
 
-const ThermalWheel& Trial::thermal_wheel_of(const Candidate& candidate) const {
+ThermalWheel& Trial::thermal_wheel_of(const Candidate& candidate) const {
     return space_->thermal_wheel(space_->wheels()[candidate.wheel].walk);
 }
 

@@ -33,7 +33,7 @@ private:
     [[nodiscard]] Changed changed(const DriverRange& driver, double value) const;
     [[nodiscard]] Outcome run(const Changed& changed, const Candidate& candidate,
                               std::optional<std::uint16_t> crossing) const;
-    [[nodiscard]] const ThermalWheel& thermal_wheel_of(const Candidate& candidate) const;
+    [[nodiscard]] ThermalWheel& thermal_wheel_of(const Candidate& candidate) const;
     template <class F>
     auto in_context(const Changed& changed, const Candidate& candidate, bool walk, F&& f) const;
 

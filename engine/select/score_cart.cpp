@@ -49,8 +49,7 @@ CartScore::CartScore(CandidateSpace& space, const CartDemand& demand)
       prepared_bearing_(space.bearing_slots() * preparations.size()),
       make_(space.make_slots()),
       prepared_make_(space.make_slots() * preparations.size()),
-      walk_wheel_(space.wheels().size()),
-      walk_bearing_(space.bearing_slots()) {}
+      walk_wheel_(space.wheels().size()) {}
 
 void CartScore::begin_again(const CartDemand& demand) {
     demand_ = &demand;
@@ -70,7 +69,6 @@ CartScore::Walks& CartScore::walks_of(std::size_t wheel_index, bool with_nominal
         walks.missing = walk_missing(*demand_, space_->walk_keys()[kind], tables);
         if (walks.missing.empty()) {
             walks.cold = walk_route(*demand_, space_->thermal_wheel(kind), tables, WalkEnd::cold);
-            walks.hot = walk_route(*demand_, space_->thermal_wheel(kind), tables, WalkEnd::hot);
         }
     }
     if (with_nominal && walks.cold && !walks.nominal) {
@@ -83,7 +81,6 @@ void CartScore::add_walks(CheckContext& context, std::size_t wheel_index, bool w
     Walks& walks = walks_of(wheel_index, with_nominal);
     context.walk_gap = &walks.missing;
     context.walk_cold = walks.cold ? &*walks.cold : nullptr;
-    context.walk_hot = walks.hot ? &*walks.hot : nullptr;
     context.walk_nominal = walks.nominal ? &*walks.nominal : nullptr;
 }
 
@@ -102,44 +99,48 @@ Score CartScore::run(const CheckContext& context, std::uint8_t parts, bool uses_
     return score;
 }
 
-const Score& CartScore::cached(Slot& slot, const CheckContext& context, std::uint8_t parts, bool uses_walk) const {
+const Score& CartScore::cached(Slot& slot, const Candidate& candidate, std::uint8_t parts, bool uses_walk) {
     if (slot.round != round_) {
-        slot.score = run(context, parts, uses_walk);
+        slot.score = run_for(candidate, parts, uses_walk);
         slot.round = round_;
     }
     return slot.score;
+}
+
+Score CartScore::run_for(const Candidate& candidate, std::uint8_t parts, bool uses_walk) {
+    CheckContext context = space_->context_of(candidate);
+    context.cart = demand_;
+    context.castor_loads = &castor_loads_;
+    if (uses_walk) add_walks(context, candidate.wheel, false);
+    if (parts == wheel_bearing && gather_push_events(context, push_events_)) context.push_events = &push_events_;
+    return run(context, parts, uses_walk);
 }
 
 Score CartScore::stage_score(const ScoredCandidate& scored) {
     const Candidate& candidate = scored.candidate;
     const WheelRows& rows = space_->wheels()[candidate.wheel];
     const std::size_t bearing_slot = rows.first_bearing + scored.bearing_slot;
-    CheckContext context = space_->context_of(candidate);
-    context.cart = demand_;
-    context.castor_loads = &castor_loads_;
     switch (scored.next) {
         case Stage::wheel_and_rig:
-            return cached(wheel_[candidate.wheel], context, wheel, false) +
-                   cached(rig_[candidate.rig], context, rig, false);
+            return cached(wheel_[candidate.wheel], candidate, wheel, false) +
+                   cached(rig_[candidate.rig], candidate, rig, false);
         case Stage::wheel_with_rig:
-            return cached(wheel_rig_[rows.first_rig + scored.rig_slot], context, wheel_rig, false);
+            return cached(wheel_rig_[rows.first_rig + scored.rig_slot], candidate, wheel_rig, false);
         case Stage::wheel_with_bearing:
-            return cached(wheel_bearing_[bearing_slot], context, wheel_bearing, false);
+            return cached(wheel_bearing_[bearing_slot], candidate, wheel_bearing, false);
         case Stage::whole: {
             const std::size_t pair = rows.first_pair + scored.bearing_slot * rows.rigs.size() + scored.rig_slot;
             const auto prepared = [&](std::size_t slot) {
                 return slot * preparations.size() + static_cast<std::size_t>(candidate.preparation);
             };
             const std::size_t make = space_->make_slot(candidate);
-            return cached(make_[make], context, make_bearing, false) +
-                   cached(pair_[pair], context, wheel_bearing_rig, false) +
-                   cached(prepared_bearing_[prepared(bearing_slot)], context, prepared_bearing, false) +
-                   cached(prepared_make_[prepared(make)], context, prepared_make, false);
+            return cached(make_[make], candidate, make_bearing, false) +
+                   cached(pair_[pair], candidate, wheel_bearing_rig, false) +
+                   cached(prepared_bearing_[prepared(bearing_slot)], candidate, prepared_bearing, false) +
+                   cached(prepared_make_[prepared(make)], candidate, prepared_make, false);
         }
         case Stage::walk:
-            add_walks(context, candidate.wheel, false);
-            return cached(walk_wheel_[candidate.wheel], context, wheel, true) +
-                   cached(walk_bearing_[bearing_slot], context, wheel_bearing, true);
+            return cached(walk_wheel_[candidate.wheel], candidate, wheel, true);
         case Stage::complete:
             break;
     }

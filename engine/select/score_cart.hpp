@@ -2,6 +2,7 @@
 /// Scores the candidates of a catalogue for one cart. A check runs once per set of parts that it looks at; a walk is
 /// walked once per kind of wheel body, and only when a candidate needs it.
 
+#include "engine/checks/push_events.hpp"
 #include "engine/select/rank.hpp"
 #include "engine/select/score_catalogue.hpp"
 
@@ -41,9 +42,9 @@ public:
 
 private:
     struct Walks {
-        bool walked = false, with_nominal = false;
+        bool walked = false;
         WalkMissing missing;
-        std::optional<Walk> nominal, cold, hot;
+        std::optional<Walk> nominal, cold;
     };
     struct Slot {
         std::uint32_t round = 0;  ///< the score is known where this is round_
@@ -53,16 +54,18 @@ private:
     Walks& walks_of(std::size_t wheel, bool with_nominal);
     void add_walks(CheckContext& context, std::size_t wheel, bool with_nominal);
     Score run(const CheckContext& context, std::uint8_t parts, bool uses_walk) const;
-    const Score& cached(Slot& slot, const CheckContext& context, std::uint8_t parts, bool uses_walk) const;
+    Score run_for(const Candidate& candidate, std::uint8_t parts, bool uses_walk);
+    const Score& cached(Slot& slot, const Candidate& candidate, std::uint8_t parts, bool uses_walk);
     Score stage_score(const ScoredCandidate& scored);
 
     CandidateSpace* space_;
     const CartDemand* demand_;
     CastorLoads castor_loads_;
+    std::vector<PushEvent> push_events_;  // of the wheel and bearing in hand
     std::uint32_t round_ = 1;
     std::vector<Walks> walks_;  // by walk key
     std::vector<Slot> wheel_, rig_, wheel_rig_, wheel_bearing_, pair_, prepared_bearing_, make_, prepared_make_;
-    std::vector<Slot> walk_wheel_, walk_bearing_;
+    std::vector<Slot> walk_wheel_;
 };
 
 }  // namespace sillwalk::engine

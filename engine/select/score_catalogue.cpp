@@ -85,9 +85,9 @@ CandidateSpace::CandidateSpace(const Catalogue& catalogue, const Tables& tables)
     thermal_wheels_.resize(walk_keys_.size());
 }
 
-const ThermalWheel& CandidateSpace::thermal_wheel(std::size_t walk) {
+ThermalWheel& CandidateSpace::thermal_wheel(std::size_t walk) {
     auto& prepared = thermal_wheels_[walk];
-    if (!prepared) prepared.emplace(walk_keys_[walk], *tables_);
+    if (!prepared) prepared.emplace(walk_keys_[walk]);
     return *prepared;
 }
 

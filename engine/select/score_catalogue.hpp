@@ -49,7 +49,7 @@ public:
 
     /// The body of a kind of wheel made ready to be walked; prepared when it is first asked for.
     /// Precondition: its figures are known.
-    [[nodiscard]] const ThermalWheel& thermal_wheel(std::size_t walk);
+    [[nodiscard]] ThermalWheel& thermal_wheel(std::size_t walk);
 
     /// The context of a candidate without a cart and without walks.
     [[nodiscard]] CheckContext context_of(const Candidate& candidate) const;

@@ -13,10 +13,10 @@ namespace {
 // A cart that nothing serves outweighs every loss of verdict of a site, one step of verdict every loss of use.
 constexpr std::int64_t cost_unserved = 1'000'000'000'000, cost_step = 1'000'000'000;
 
-enum class Part { wheel, bearing };
+enum class KindOf { wheel, bearing };
 
-std::uint32_t kind_of(const Candidate& candidate, Part part) {
-    return part == Part::wheel ? candidate.wheel : candidate.bearing;
+std::uint32_t kind_of(const Candidate& candidate, KindOf part) {
+    return part == KindOf::wheel ? candidate.wheel : candidate.bearing;
 }
 
 /// One cart and, per kind, the best candidate that holds.
@@ -25,8 +25,8 @@ struct Choices {
     std::optional<ScoredCandidate> own;
     std::vector<std::optional<ScoredCandidate>> by_wheel, by_bearing;
 
-    [[nodiscard]] const std::vector<std::optional<ScoredCandidate>>& by(Part part) const {
-        return part == Part::wheel ? by_wheel : by_bearing;
+    [[nodiscard]] const std::vector<std::optional<ScoredCandidate>>& by(KindOf part) const {
+        return part == KindOf::wheel ? by_wheel : by_bearing;
     }
 };
 
@@ -54,7 +54,7 @@ int steps_between(const Score& own, const Score& other) {
     return static_cast<int>(verdict_of(other.counts)) - static_cast<int>(verdict_of(own.counts));
 }
 
-KindCosts costs_of(const std::vector<Choices>& carts, std::size_t kinds, Part part) {
+KindCosts costs_of(const std::vector<Choices>& carts, std::size_t kinds, KindOf part) {
     KindCosts costs;
     costs.carts = carts.size();
     costs.kinds = kinds;
@@ -67,7 +67,7 @@ KindCosts costs_of(const std::vector<Choices>& carts, std::size_t kinds, Part pa
     return costs;
 }
 
-ServedCart served(const Choices& cart, const std::vector<std::uint32_t>& kinds, Part part) {
+ServedCart served(const Choices& cart, const std::vector<std::uint32_t>& kinds, KindOf part) {
     std::optional<ScoredCandidate> best;
     for (const std::uint32_t kind : kinds) {
         if (const auto& offered = cart.by(part)[kind]) keep_better(best, *offered);
@@ -84,7 +84,7 @@ ServedCart served(const Choices& cart, const std::vector<std::uint32_t>& kinds, 
     return row;
 }
 
-KindSet set_of(const std::vector<Choices>& carts, const std::vector<std::uint32_t>& kinds, Part part) {
+KindSet set_of(const std::vector<Choices>& carts, const std::vector<std::uint32_t>& kinds, KindOf part) {
     KindSet set;
     std::set<std::uint32_t> used;
     for (const Choices& cart : carts) {
@@ -100,7 +100,7 @@ KindSet set_of(const std::vector<Choices>& carts, const std::vector<std::uint32_
     return set;
 }
 
-FewestKinds fewest(const std::vector<Choices>& carts, std::size_t kinds, Part part) {
+FewestKinds fewest(const std::vector<Choices>& carts, std::size_t kinds, KindOf part) {
     FewestKinds result;
     std::set<std::uint32_t> own;
     for (const Choices& cart : carts) own.insert(kind_of(cart.own->candidate, part));
@@ -131,8 +131,8 @@ SiteAdvice site_advice(const Survey& survey, const Catalogue& catalogue, const T
             advice.nothing_holds.push_back(static_cast<std::uint16_t>(cart));
         }
     }
-    advice.wheels = fewest(carts, catalogue.wheels.size(), Part::wheel);
-    advice.bearings = fewest(carts, catalogue.bearings.size(), Part::bearing);
+    advice.wheels = fewest(carts, catalogue.wheels.size(), KindOf::wheel);
+    advice.bearings = fewest(carts, catalogue.bearings.size(), KindOf::bearing);
     return advice;
 }
 

@@ -73,9 +73,10 @@ double mean_air(const std::vector<Stay>& stays) {
 
 }  // namespace
 
-Day::Day(const ThermalWheel& wheel, std::vector<Stay> stays)
-    : rows_(wheel.rows()), columns_(wheel.columns()), stays_(std::move(stays)) {
+Day::Day(std::vector<Stay> stays) : stays_(std::move(stays)) {
     EXPECT_CONTRACT(!stays_.empty());
+    rows_ = stays_.front().model->radial.size();
+    columns_ = stays_.front().model->axial.size();
     propagators_.reserve(stays_.size());
     for (const Stay& stay : stays_) {
         propagators_.push_back(propagator(*stay.model, stay.seconds));

@@ -36,7 +36,7 @@ public:
     };
 
     /// Precondition: at least one stay, seconds >= 0.
-    Day(const ThermalWheel& wheel, std::vector<Stay> stays);
+    explicit Day(std::vector<Stay> stays);
     [[nodiscard]] Result repeat() const;
     /// Cells after `seconds` in a stay's room.
     [[nodiscard]] PlaceTemperatures within(const Stay& stay, const Cells& start, double seconds) const;

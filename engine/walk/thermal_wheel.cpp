@@ -95,23 +95,14 @@ bool ThermalWheel::figures_known(const WalkKey& key) {
            key.tread_thickness < (key.diameter - key.bore) / 2.0;
 }
 
-ThermalWheel::ThermalWheel(const WalkKey& key, const Tables& tables) {
-    EXPECT_CONTRACT(figures_known(key) && !tables.film.empty());
-    std::vector<FilmCoefficient> films;
-    for (const FilmRow& row : tables.film) {
-        for (const FilmCoefficient film : {row.film.value, row.film.high.value_or(row.film.value)}) {
-            if (std::find(films.begin(), films.end(), film) == films.end()) films.push_back(film);
-        }
-    }
-    models_.reserve(films.size());
-    for (const FilmCoefficient film : films) models_.push_back(model_of(key, film));
+ThermalWheel::ThermalWheel(const WalkKey& key) : key_(key) {
+    EXPECT_CONTRACT(figures_known(key));
 }
 
-const FilmModel& ThermalWheel::under(FilmCoefficient film) const {
+const FilmModel& ThermalWheel::under(FilmCoefficient film) {
     const auto found =
         std::find_if(models_.begin(), models_.end(), [&](const FilmModel& model) { return model.film == film; });
-    EXPECT_CONTRACT(found != models_.end());
-    return *found;
+    return found != models_.end() ? *found : models_.emplace_back(model_of(key_, film));
 }
 
 }  // namespace sillwalk::engine

@@ -1,15 +1,15 @@
 #pragma once
-/// A wheel made ready to be walked: its finite volumes solved once for every film coefficient of the table.
+/// A wheel made ready to be walked: its finite volumes solved once for each film coefficient that a route asks for.
 ///
 /// One-piece wheels are short cylinders (radius by half width). Bonded wheels are rings from the bore out: core and
 /// tread along the radius, the side faces' loss spread over it; a metal core is one lumped ring.
 
-#include "engine/model/tables.hpp"
 #include "engine/physics/heat_line.hpp"
 #include "engine/walk/walk.hpp"
 
 #include <array>
 #include <cstddef>
+#include <deque>
 #include <vector>
 
 namespace sillwalk::engine {
@@ -36,17 +36,16 @@ public:
     static constexpr std::size_t max_rows = 14, max_columns = 8;
 
     /// Precondition: figures_known(key).
-    ThermalWheel(const WalkKey& key, const Tables& tables);
+    explicit ThermalWheel(const WalkKey& key);
     /// Whether density, specific heat and conductivity are known, and a bonded tread's thickness is and can be.
     [[nodiscard]] static bool figures_known(const WalkKey& key);
 
-    /// Precondition: a value or high end of a row of the film table.
-    [[nodiscard]] const FilmModel& under(FilmCoefficient film) const;
-    [[nodiscard]] std::size_t rows() const { return models_.front().radial.size(); }
-    [[nodiscard]] std::size_t columns() const { return models_.front().axial.size(); }
+    /// Solves it at the first time. What it refers to lives as long as the wheel.
+    [[nodiscard]] const FilmModel& under(FilmCoefficient film);
 
 private:
-    std::vector<FilmModel> models_;
+    WalkKey key_;
+    std::deque<FilmModel> models_;
 };
 
 }  // namespace sillwalk::engine

@@ -30,7 +30,7 @@ Temperature mean_air(const CartDemand& demand, WalkEnd end) {
                                                   : plain / static_cast<double>(demand.stops.size()));
 }
 
-Stay stay_of(const StopDemand& stop, const ThermalWheel& wheel, const Tables& tables, WalkEnd end, Temperature mean) {
+Stay stay_of(const StopDemand& stop, ThermalWheel& wheel, const Tables& tables, WalkEnd end, Temperature mean) {
     const Temperature air = air_at(stop, end);
     const Figure<FilmCoefficient>& film = tables.film_for(stop.air_movement.value)->film;
     const bool extreme = end == WalkEnd::cold ? air < mean : air > mean;
@@ -104,17 +104,17 @@ WalkMissing walk_missing(const CartDemand& demand, const WalkKey& key, const Tab
 }
 
 Walk walk_route(const CartDemand& demand, const WalkKey& key, const Tables& tables, WalkEnd end, bool with_trace) {
-    return walk_route(demand, ThermalWheel(key, tables), tables, end, with_trace);
+    ThermalWheel wheel(key);
+    return walk_route(demand, wheel, tables, end, with_trace);
 }
 
-Walk walk_route(const CartDemand& demand, const ThermalWheel& wheel, const Tables& tables, WalkEnd end,
-                bool with_trace) {
+Walk walk_route(const CartDemand& demand, ThermalWheel& wheel, const Tables& tables, WalkEnd end, bool with_trace) {
     EXPECT_CONTRACT(!demand.stops.empty());
     const Temperature mean = mean_air(demand, end);
     std::vector<Stay> stays;
     stays.reserve(demand.stops.size());
     for (const StopDemand& stop : demand.stops) stays.push_back(stay_of(stop, wheel, tables, end, mean));
-    const Day repeated(wheel, stays);
+    const Day repeated(stays);
     const Day::Result result = repeated.repeat();
 
     Walk walk;

@@ -62,7 +62,7 @@ class ThermalWheel;
 [[nodiscard]] Walk walk_route(const CartDemand& demand, const WalkKey& key, const Tables& tables, WalkEnd end,
                               bool with_trace = false);
 /// The same with a wheel prepared once for many carts and ends (engine/walk/thermal_wheel.hpp).
-[[nodiscard]] Walk walk_route(const CartDemand& demand, const ThermalWheel& wheel, const Tables& tables, WalkEnd end,
+[[nodiscard]] Walk walk_route(const CartDemand& demand, ThermalWheel& wheel, const Tables& tables, WalkEnd end,
                               bool with_trace = false);
 
 }  // namespace sillwalk::engine

@@ -50,7 +50,7 @@ struct BondCase : RuleCase {
     }
     [[nodiscard]] Finding run_bond() const {
         CheckContext made = context();
-        made.walk_cold = made.walk_hot = made.walk_nominal = &walk;
+        made.walk_cold = made.walk_nominal = &walk;
         return check_bond(made);
     }
 };

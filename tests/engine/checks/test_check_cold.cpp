@@ -45,7 +45,7 @@ struct ColdCase : RuleCase {
     }
     [[nodiscard]] CheckContext context_with_walk() const {
         CheckContext made = context();
-        made.walk_cold = made.walk_hot = made.walk_nominal = &walk;
+        made.walk_cold = made.walk_nominal = &walk;
         return made;
     }
     [[nodiscard]] Finding run_cold() const { return check_cold(context_with_walk()); }
