@@ -40,7 +40,8 @@ struct Running {
         app::ShellOptions wanted;
         wanted.database = options.data + "/visits.sqlite3";
         wanted.demo = options.demo;
-        wanted.threads = !options.headless;
+        // A script expects what its step caused: disk and engine then run within the frame.
+        wanted.threads = !options.headless && options.script.empty();
         wanted.services.utc_ms = [] {
             const auto now = std::chrono::system_clock::now().time_since_epoch();
             return std::chrono::duration_cast<std::chrono::milliseconds>(now).count();

@@ -48,6 +48,16 @@ TEST_CASE("missing readings: asked for, weighed, and read from the answer", "[jo
     host.run_file("missing_readings.script");
 }
 
+TEST_CASE("a follow-up: copied, one reading changed, and the visit before is left alone", "[journey]") {
+    AppHost host;
+    host.run_file("follow_up.script");
+}
+
+TEST_CASE("a whole visit in Spanish and SI units", "[journey][spanish]") {
+    AppHost host;
+    host.run_file("spanish_si.script");
+}
+
 TEST_CASE("an answer never waits for what takes seconds", "[assessor]") {
     AppHost host;
     const engine::Survey survey = host.shell().model().visit->survey;

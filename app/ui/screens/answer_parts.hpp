@@ -17,5 +17,7 @@ void draw_reason_rows(ScreenContext& context, const engine::RankedCandidate& fir
 /// Everything behind the reasons, one card each, in the current layout.
 void draw_answer_sections(ScreenContext& context, const engine::CartAdvice& advice,
                           const engine::RankedCandidate& first);
+/// Over the present wheels: the part of the cart being chosen, where one is.
+void draw_present_sheet(ScreenContext& context);
 
 }  // namespace sillwalk::ui

@@ -67,8 +67,9 @@ void reason_row(ScreenContext& context, const Rect& row, const Finding& finding,
     const Metrics& m = ui.metrics();
     const ReasonColumns columns = reason_columns(ui, row);
     const std::string name = context.say(std::string("check.") + engine::check_name(finding.check));
+    const Rect hit{row.x0, row.y0, row.x1, row.y1 - m.gap};  // a gap to the next row
     const Interaction did = ui.area(std::string("check.") + engine::check_name(finding.check),
-                                    labelled(context, name, finding.outcome), row);
+                                    labelled(context, name, finding.outcome), hit);
     if (did.tapped) context.act(app::OpenReason{finding.check});
     if (did.pressed) ui.canvas().fill_rect(row, theme.selected_tint);
     const float middle = row.center().y;
@@ -166,7 +167,7 @@ void draw_scale(ScreenContext& context, Rect rest, const CartAdvice& advice, con
     const RankedCandidate* second = runner_up_of(advice);
     const Rect rect = rest;
     const Rect head = rest.cut_top(m.dp(head_dp));
-    const float row_height = m.target_size(TargetClass::row);
+    const float row_height = m.target_size(TargetClass::row) + m.gap;
     const auto urgent = by_urgency(first.findings);
     const auto fit = static_cast<std::size_t>(std::max(1.0F, std::floor((rest.height() + 1) / row_height)));
     const bool fold = urgent.size() > fit;
@@ -226,11 +227,12 @@ void draw_reasons(ScreenContext& context, const Rect& rect, const CartAdvice& ad
     Rect box = rect;
     if (box.empty()) {
         const auto rows = static_cast<float>(by_urgency(first.findings).size());
-        box = ui.place(toggle_height(m) + m.dp(head_dp + 22) + rows * m.target_size(TargetClass::row));
+        box =
+            ui.place(toggle_height(m) + m.dp(head_dp + 18) + m.gap + rows * (m.target_size(TargetClass::row) + m.gap));
     }
     const auto card = ui.card({.rect = box, .pad = 0});
     Rect rest = box.inset(0, m.dp(6));
-    Rect head = rest.cut_top(toggle_height(m), m.dp(4)).inset(m.dp(6), 0);
+    Rect head = rest.cut_top(toggle_height(m), m.gap).inset(m.dp(6), 0);
     const Rect toggle = head.cut_right(std::min(head.width() * 0.4F, m.dp(300)), m.gap);
     const bool table = chart_toggle(context, toggle);
     head.x0 += m.dp(12);

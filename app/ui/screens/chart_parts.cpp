@@ -24,9 +24,9 @@ std::optional<std::size_t> chart_table(ScreenContext& context, const std::vector
         options.framed = false;
         options.touchable = touchable;
         if (context.ui.row(rows[i].id, rows[i].name, options)) tapped = i;
-        context.ui.space(-context.ui.metrics().gap);
+        if (!touchable) context.ui.space(-context.ui.metrics().gap);
     }
-    context.ui.space(context.ui.metrics().gap);
+    if (!touchable) context.ui.space(context.ui.metrics().gap);
     return tapped;
 }
 

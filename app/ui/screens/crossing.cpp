@@ -98,7 +98,6 @@ void findings_list(ScreenContext& context, const Rect& rest, const CrossingOutco
         Rect row = ui.place(ui.metrics().target_size(TargetClass::row));
         row.x1 -= ui.metrics().dp(10);
         finding_row(context, *finding, row);
-        ui.space(-ui.metrics().gap);
     }
 }
 

@@ -3,6 +3,7 @@
 #include "app/text/damage.hpp"
 
 #include "app/bundle/survey_words.hpp"
+#include "app/ui/screens/answer_parts.hpp"
 #include "app/ui/screens/facts.hpp"
 
 namespace sillwalk::ui {
@@ -137,8 +138,10 @@ void part_list(ScreenContext& context, const Rows& rows, std::size_t part) {
     }
 }
 
-void part_sheet(ScreenContext& context) {
-    if (context.scratch.present_part < 0) return;
+}  // namespace
+
+void draw_present_sheet(ScreenContext& context) {
+    if (context.scratch.present_part < 0 || context.model.spot.screen != app::Screen::damage) return;
     Ui& ui = context.ui;
     const auto part = static_cast<std::size_t>(context.scratch.present_part);
     bool closed = false;
@@ -153,8 +156,6 @@ void part_sheet(ScreenContext& context) {
     }
     if (closed) context.scratch.present_part = -1;
 }
-
-}  // namespace
 
 void draw_damage(ScreenContext& context, const Rect& area) {
     Ui& ui = context.ui;
@@ -173,7 +174,6 @@ void draw_damage(ScreenContext& context, const Rect& area) {
         findings(context);
         present_rows(context);
     }
-    part_sheet(context);
 }
 
 }  // namespace sillwalk::ui

@@ -1,3 +1,4 @@
+#include "app/ui/screens/answer_parts.hpp"
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/pictures.hpp"
 #include "app/ui/screens/screen.hpp"
@@ -375,6 +376,7 @@ void draw_app(ScreenContext& context) {
         // Where a what-if is shown, the working is that of the what-if.
         const bool tries = screen == Screen::crossing || screen == Screen::what_if;
         ScreenContext shown = tries ? context.trying() : context;
+        draw_present_sheet(context);
         draw_reason_sheet(shown);
         draw_choice_sheet(context);
         draw_castor_sheet(context);

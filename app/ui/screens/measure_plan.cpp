@@ -25,6 +25,12 @@ void fill_grid(std::array<Rect, N>& cells, const Rect& box, int columns, int row
     }
 }
 
+/// Each unit beside the others is a target of its own.
+float units_width(const Metrics& m, const MeasureNeeds& needs) {
+    const auto count = static_cast<float>(needs.units);
+    return count * m.target_size(TargetClass::row) + (count - 1) * (m.gap + 2);
+}
+
 MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& needs) {
     MeasurePlan p;
     const float gap = m.gap;
@@ -34,7 +40,7 @@ MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     Rect rest{area.x0, area.y0 + m.dp(16), area.x1, area.y1};
     Rect left = rest.cut_left(rest.width() * 0.245F, m.gutter);
     const float row = (keys_height - 3 * gap) / 4;
-    p.title = {left.x0, left.y0, left.x1, left.y0 + m.dp(96)};
+    p.title = {left.x0, left.y0, left.x1, left.y0 + std::max(m.dp(96), needs.title_height)};
     p.picture = {left.x0, p.title.y1 + gap, left.x1, keys_top - gap};
     const Rect buttons{left.x0, keys_top, left.x1, area.y1};
     p.again = cell(buttons, 1, 4, 0, gap);
@@ -48,7 +54,7 @@ MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     const Rect choices = top.cut_bottom(row, gap);
     p.readout = top;
     Rect choice = choices;
-    p.units = choice.cut_left(choice.width() * 0.24F, m.gutter);
+    p.units = choice.cut_left(std::max(choice.width() * 0.24F, units_width(m, needs)), m.gutter);
     p.methods = choice;
 
     Rect keys{rest.x0, keys_top, rest.x1, area.y1};
@@ -71,7 +77,7 @@ MeasurePlan tall_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     const float gap = m.gap;
     const float key = std::max(m.target_size(TargetClass::key), m.dp(96));
     Rect rest{area.x0, area.y0 + m.dp(10), area.x1, area.y1};
-    Rect head = rest.cut_top(m.dp(98), gap);
+    Rect head = rest.cut_top(std::max(m.dp(98), needs.title_height), gap);
     p.picture = head.cut_right(head.width() * 0.36F, gap);
     p.title = head;
     const Rect foot = rest.cut_bottom(key, gap);
@@ -84,7 +90,7 @@ MeasurePlan tall_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     p.not_accessible = cell(buttons, 4, 1, 3, gap);
     p.readout = rest.cut_top(m.dp(158), gap);
     Rect choice = rest.cut_top(m.target_size(TargetClass::row), gap);
-    p.units = choice.cut_left(choice.width() * 0.28F, gap);
+    p.units = choice.cut_left(std::max(choice.width() * 0.28F, units_width(m, needs)), gap);
     p.methods = choice;
     const float fraction_height = needs.sixteenths ? rest.height() * 0.44F : 0;
     if (needs.sixteenths) {
@@ -105,7 +111,7 @@ MeasurePlan phone_plan(const Metrics& m, const Rect& area, const MeasureNeeds& n
     const float gap = m.gap;
     const float key = m.target_size(TargetClass::key);
     Rect rest{area.x0, area.y0, area.x1, area.y1};
-    Rect head = rest.cut_top(m.top_height, gap / 2);
+    Rect head = rest.cut_top(std::max(m.top_height, needs.title_height), gap);
     p.close = head.cut_right(m.target_size(TargetClass::row));
     p.title = head;
     const Rect foot = rest.cut_bottom(key, gap);

@@ -21,6 +21,8 @@ struct MeasureNeeds {
     bool sixteenths = false;
     bool fraction_page = false;  ///< narrow screens: this page is shown
     bool has_methods = true;
+    std::size_t units = 1;   ///< offered
+    float title_height = 0;  ///< what the texts of the title need
 };
 [[nodiscard]] MeasurePlan measure_plan(const Metrics& metrics, const Rect& area, const MeasureNeeds& needs);
 

@@ -5,7 +5,6 @@
 #include "app/ui/screens/pictures.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace sillwalk::ui {
@@ -178,6 +177,13 @@ void draw_units(ScreenContext& context, const SheetView& view, const Rect& rect)
         items.push_back({id, unit.shape == app::UnitShape::one_to ? "1:n" : unit_text(context, unit), {}, true});
     }
     if (items.size() == 1 && items[0].label.empty()) return;
+    if (context.ui.metrics().compact() && items.size() > 1) {
+        // One key that steps through them, as for the ways of reading.
+        const std::size_t next = (view.sheet.unit + 1) % items.size();
+        if (context.ui.button("sheet.unit", items[view.sheet.unit].label, {.role = TextRole::body, .rect = rect}))
+            context.act(app::SheetUnit{next});
+        return;
+    }
     const auto hit = context.ui.choice("sheet.unit", items, static_cast<int>(view.sheet.unit), {.rect = rect});
     if (hit) context.act(app::SheetUnit{*hit});
 }
@@ -317,7 +323,12 @@ void draw_side_buttons(ScreenContext& context, const SheetView& view, const Meas
     }
     const bool can_copy = !view.same.empty();
     ButtonOptions same = options(plan.same, can_copy, align);
-    if (can_copy) same.detail = app::owner_name(context.survey(), view.same.front());
+    if (can_copy) {
+        const std::string owner = app::owner_name(context.survey(), view.same.front());
+        const float room = plan.same.width() - 2 * ui.metrics().pad;
+        const std::string shown = fitted(ui, owner, room, TextRole::caption, Weight::regular);
+        if (ui.text_width(shown, TextRole::caption, Weight::regular) <= room) same.detail = shown;
+    }
     if (ui.button("sheet.same", context.say("sheet.same"), same)) context.act(app::SheetSameAs{view.same.front()});
     const bool zero_means_none = view.usual && view.usual->zero_is_typical;
     if (ui.button("sheet.none", context.say("sheet.none"), options(plan.none, zero_means_none, Align::center))) {
@@ -396,50 +407,66 @@ void draw_sketch(ScreenContext& context, const SheetView& view, const Rect& box)
     draw_crossing_section(ui.canvas(), ui.theme(), inner, air.y1, section_scale(air, section, m.dp(1)), section);
 }
 
-void draw_title(ScreenContext& context, const SheetView& view, const MeasurePlan& plan) {
-    Ui& ui = context.ui;
-    const Metrics& m = ui.metrics();
-    const Theme& theme = ui.theme();
-    const std::string name = capitalised(context.say(app::reading_key(view.sheet.ref)));
-    const std::string owner = app::owner_name(context.survey(), view.sheet.ref);
+struct TitleTexts {
+    std::string name, owner, was;
+};
+
+TitleTexts reading_title(const ScreenContext& context, const SheetView& view) {
+    TitleTexts texts{capitalised(context.say(app::reading_key(view.sheet.ref))),
+                     app::owner_name(context.survey(), view.sheet.ref),
+                     {}};
+    if (context.ui.metrics().compact()) return texts;  // no room for it
     const std::string before = value_text(context, view.sheet.ref);
-    const Rect& box = plan.title;
-    if (m.compact()) {
-        ui.text_at({box.x0, box.center().y - m.dp(4)}, name,
-                   {TextRole::section, Weight::medium, theme.text, Align::left}, box.width(), "sheet.title");
-        ui.text_at({box.x0, box.center().y + m.cap_height(TextRole::caption) + m.dp(12)}, owner,
-                   {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
-        if (ui.button("sheet.close", context.say("action.close"),
-                      {.style = ButtonStyle::quiet, .icon = Icon::close, .rect = plan.close})) {
-            context.act(app::SheetKeep{false});
-        }
-        return;
-    }
-    const float first = box.y0 + m.cap_height(TextRole::section) + m.dp(4);
-    ui.text_at({box.x0, first}, name, {TextRole::section, Weight::medium, theme.text, Align::left}, box.width(),
-               "sheet.title");
-    const float line = m.line_height(TextRole::caption);
-    ui.text_at({box.x0, first + line + m.dp(6)}, owner, {TextRole::caption, Weight::regular, theme.text2, Align::left},
-               box.width());
-    const std::string was = before.empty() ? context.say("sheet.before_none") : context.say("sheet.before", {before});
-    ui.text_at({box.x0, first + m.dp(2) * line + m.dp(8)}, was,
-               {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
+    texts.was = before.empty() ? context.say("sheet.before_none") : context.say("sheet.before", {before});
+    return texts;
 }
 
+/// A long name is drawn smaller before it takes a second line.
+TextRole title_role(const Ui& ui, const std::string& name, float width) {
+    return ui.text_width(name, TextRole::section, Weight::medium) <= width ? TextRole::section : TextRole::body;
+}
+
+float title_height(const Ui& ui, const TitleTexts& texts, float width) {
+    const auto caption = [&](const std::string& text) {
+        return text.empty() ? 0 : ui.text_height(text, TextRole::caption, Weight::regular, width);
+    };
+    return ui.text_height(texts.name, title_role(ui, texts.name, width), Weight::medium, width) + caption(texts.owner) +
+           caption(texts.was);
+}
+
+void draw_title(ScreenContext& context, const TitleTexts& texts, const MeasurePlan& plan) {
+    Ui& ui = context.ui;
+    const Color grey = ui.theme().text2;
+    {
+        const auto column = ui.column(plan.title, 0);
+        ui.text(texts.name, title_role(ui, texts.name, plan.title.width()), Weight::medium, {}, "sheet.title");
+        if (!texts.owner.empty()) ui.text(texts.owner, TextRole::caption, Weight::regular, grey);
+        if (!texts.was.empty()) ui.text(texts.was, TextRole::caption, Weight::regular, grey);
+    }
+    if (plan.close.empty()) return;
+    if (ui.button("sheet.close", "", {.style = ButtonStyle::quiet, .icon = Icon::close, .rect = plan.close})) {
+        context.act(app::SheetKeep{false});
+    }
+}
+
+/// Two keys beside each other would be too small for a glove: one leads to the other page.
 void draw_pages(ScreenContext& context, const SheetView& view, const Rect& rect) {
     if (rect.empty()) return;
-    const std::array<ChoiceItem, 2> items = {{{"digits", "123", {}, true}, {"fractions", "\u215B", {}, true}}};
-    const auto hit = context.ui.choice("sheet.page", items, view.sheet.fraction_page ? 1 : 0, {.rect = rect});
-    if (hit) context.act(app::SheetPage{*hit == 1});
+    const char* other = view.sheet.fraction_page ? "123" : "\u215B";
+    if (context.ui.button("sheet.page", other, {.rect = rect})) context.act(app::SheetPage{!view.sheet.fraction_page});
 }
 
 }  // namespace
 
 void draw_measure_sheet(ScreenContext& context, const Rect& area) {
     const SheetView view = view_of(context);
-    MeasurePlan plan = measure_plan(context.ui.metrics(), area,
-                                    {view.unit.sixteenths, view.sheet.fraction_page, !view.methods.empty()});
-    draw_title(context, view, plan);
+    const TitleTexts title = reading_title(context, view);
+    MeasureNeeds needs{view.unit.sixteenths, view.sheet.fraction_page, !view.methods.empty(),
+                       app::units_of(view.sheet.kind).size()};
+    const Metrics& metrics = context.ui.metrics();
+    needs.title_height = title_height(context.ui, title, measure_plan(metrics, area, needs).title.width());
+    MeasurePlan plan = measure_plan(metrics, area, needs);
+    draw_title(context, title, plan);
     draw_readout(context, view, plan.readout);
     draw_units(context, view, plan.units);
     draw_methods(context, view, plan.methods);

@@ -50,7 +50,11 @@ std::optional<std::size_t> Ui::choice(std::string_view id, std::span<const Choic
             ui.fit(item.label, options.role, Weight::medium, box.width(), box.height() - detail_height);
         const bool on = static_cast<int>(i) == selected;
 
-        Target target{part_id(id, item.id, i), join_label({item.label, item.detail}), cell};
+        // Drawn as one strip; what a finger hits keeps its distance to the next segment.
+        Rect hit = cell;
+        if (i > 0) hit.x0 += std::ceil(m.gap / 2);
+        if (i + 1 < items.size()) hit.x1 -= std::ceil(m.gap / 2);
+        Target target{part_id(id, item.id, i), join_label({item.label, item.detail}), hit};
         target.enabled = item.enabled;
         target.selected = on;
         target.label_clipped = head.clipped || detail.clipped;

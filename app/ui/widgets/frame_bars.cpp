@@ -52,8 +52,8 @@ Regions Ui::regions(bool with_answer_bar) const {
     if (with_answer_bar) out.answer_bar = rest.cut_bottom(m.answer_height);
     out.top_bar = rest.cut_top(m.top_height);
     const float side = m.compact() ? m.pad : m.gutter;
-    out.content = {rest.x0 + side, rest.y0 + m.dp(6), rest.x1 - std::max(side, m.edge), rest.y1 - m.gap};
-    if (m.compact()) out.content = {rest.x0 + m.edge * 0.7F, rest.y0, rest.x1 - m.edge * 0.7F, rest.y1};
+    out.content = {rest.x0 + side, rest.y0 + m.gap, rest.x1 - std::max(side, m.edge), rest.y1 - m.gap};
+    if (m.compact()) out.content = {rest.x0 + m.edge * 0.7F, rest.y0 + m.gap, rest.x1 - m.edge * 0.7F, rest.y1 - m.gap};
     impl_->regions = out;
     return out;
 }
@@ -74,7 +74,7 @@ std::optional<std::size_t> Ui::rail(std::string_view id, std::span<const RailIte
     Rect rest = whole;
     const std::string base(id);
     if (!home_label.empty()) {
-        const Rect box = rest.cut_top(m.top_height, m.dp(4));
+        const Rect box = rest.cut_top(m.top_height, m.gap);
         ui.new_region();
         if (rail_item(ui, base + ".home", {"home", std::string(home_label), Icon::home}, box, false, t.route))
             tapped = items.size();
@@ -105,7 +105,7 @@ std::optional<std::size_t> Ui::bottom_bar(std::string_view id, std::span<const R
     ui.canvas().fill_rect({0, whole.y0, ui.input.width, ui.input.height}, t.surface);
     ui.canvas().fill_rect({0, whole.y0, ui.input.width, whole.y0 + m.hairline}, t.hairline);
     const auto count = static_cast<float>(items.size());
-    const float gap = m.dp(2);
+    const float gap = m.gap;
     const float width = (whole.width() - gap * (count - 1)) / count;
     for (std::size_t i = 0; i < items.size(); ++i) {
         const float x = whole.x0 + (width + gap) * static_cast<float>(i);
@@ -161,11 +161,12 @@ std::optional<int> Ui::top_bar(std::string_view title, const TopBarOptions& o) {
         text_at({box.x0, box.center().y + m.cap_height(TextRole::caption) / 2}, o.status,
                 {TextRole::caption, Weight::regular, t.text2, Align::left}, 0, "top.status");
     }
-    const float block = m.line_height(TextRole::section) + (o.subtitle.empty() ? 0 : m.line_height(TextRole::caption));
-    const float top = bar.center().y - block / 2;
-    const FittedText head =
-        ui.fit(title, TextRole::section, Weight::medium, rest.width(), m.line_height(TextRole::section));
-    const Rect head_box{rest.x0, top, rest.x1, top + m.line_height(TextRole::section)};
+    const float lower = o.subtitle.empty() ? 0 : m.line_height(TextRole::caption);
+    // A long title takes two smaller lines rather than losing its end.
+    const FittedText head = ui.fit(title, TextRole::section, Weight::medium, rest.width(), bar.height() - lower);
+    const float lines = m.line_height(head.role) * static_cast<float>(head.lines.size());
+    const float top = bar.center().y - (lines + lower) / 2;
+    const Rect head_box{rest.x0, top, rest.x1, top + lines};
     ui.draw_fitted(head, head_box, Weight::medium, t.text, Align::left);
     ui.record_text("top.title", title, head_box, head.clipped);
     if (!o.subtitle.empty()) {
@@ -203,7 +204,14 @@ bool Ui::answer_bar(std::string_view id, const AnswerBarOptions& o) {
     const TextRole reason_role = m.compact() ? TextRole::caption : TextRole::body;
     const FittedText reason = ui.fit(o.reason, reason_role, Weight::regular, reason_box.width(), reason_box.height());
 
-    Target target{std::string(id), join_label({o.headline, word, o.reason}), bar};
+    // The bar is drawn to the edges; what a finger hits keeps its distance to the navigation.
+    Rect hit = bar;
+    if (m.compact()) {
+        hit.y1 -= m.gap;
+    } else {
+        (m.left_handed ? hit.x1 : hit.x0) += m.left_handed ? -m.gap : m.gap;
+    }
+    Target target{std::string(id), join_label({o.headline, word, o.reason}), hit};
     target.target_class = TargetClass::row;
     target.label_clipped = head.clipped || reason.clipped;
     const Interaction did = ui.interact(std::move(target));

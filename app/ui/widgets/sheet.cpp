@@ -48,7 +48,7 @@ Scope Ui::sheet(std::string_view id, std::string_view title, bool& closed, const
     if (o.place != SheetPlace::content) ui->canvas().stroke_rect(rect, t.outline, m.outline);
 
     Rect inner = rect.inset(m.compact() ? m.edge * 0.7F : m.gutter, 0);
-    Rect head = inner.cut_top(m.top_height, m.dp(4));
+    Rect head = inner.cut_top(m.top_height, m.gap);
     if (o.close_button) {
         const Rect box = head.cut_right(m.target_size(TargetClass::row), m.gap);
         const std::string close_id = std::string(id) + ".close";
@@ -56,9 +56,12 @@ Scope Ui::sheet(std::string_view id, std::string_view title, bool& closed, const
         closed = closed || key_pressed(Key::escape);
     }
     const float subtitle_height = o.subtitle.empty() ? 0 : m.line_height(TextRole::caption);
-    const float top = head.center().y - (m.line_height(TextRole::section) + subtitle_height) / 2;
-    const Rect title_box{head.x0, top, head.x1, top + m.line_height(TextRole::section)};
-    const FittedText fitted = ui->fit(title, TextRole::section, Weight::medium, head.width(), title_box.height());
+    // A long title takes two smaller lines rather than losing its end.
+    const FittedText fitted =
+        ui->fit(title, TextRole::section, Weight::medium, head.width(), head.height() - subtitle_height);
+    const float lines = m.line_height(fitted.role) * static_cast<float>(fitted.lines.size());
+    const float top = head.center().y - (lines + subtitle_height) / 2;
+    const Rect title_box{head.x0, top, head.x1, top + lines};
     ui->draw_fitted(fitted, title_box, Weight::medium, t.text, Align::left);
     ui->record_text(std::string(id) + ".title", title, title_box, fitted.clipped);
     if (!o.subtitle.empty()) {
@@ -92,7 +95,7 @@ bool Ui::toast(std::string_view id, std::string_view text, double since, const T
     const float inner = std::min(area.width(), m.mm(120)) - 2 * m.pad - (action_width > 0 ? action_width + m.gap : 0);
     const FittedText fitted = ui.fit(text, TextRole::body, Weight::medium, inner, m.line_height(TextRole::body) * 3);
     const float lines = m.line_height(fitted.role) * static_cast<float>(fitted.lines.size());
-    const float height = std::max(m.target_size(TargetClass::row), lines) + m.dp(12);
+    const float height = std::max(m.target_size(TargetClass::row), lines) + 2 * m.gap;
     float widest = 0;
     for (const std::string& line : fitted.lines)
         widest = std::max(widest, text_width(line, fitted.role, Weight::medium));
@@ -107,7 +110,7 @@ bool Ui::toast(std::string_view id, std::string_view text, double since, const T
     ui.draw_fitted(fitted, text_box, Weight::medium, t.surface, Align::left);
     ui.record_text(id, text, text_box, fitted.clipped);
     if (o.action.empty()) return false;
-    Rect key = box.inset(m.dp(6));
+    Rect key = box.inset(m.gap);
     key = key.cut_right(action_width);
     return button(std::string(id) + ".action", o.action, {.rect = key});
 }

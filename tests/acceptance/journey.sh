@@ -1,0 +1,7 @@
+#!/bin/sh
+# Runs a script in the real program on a fresh folder of visits: journey.sh PROGRAM SCRIPT
+set -eu
+folder=$(mktemp -d)
+trap 'rm -rf "$folder"' EXIT
+cd "$folder"
+"$1" --demo --data "$folder" --size 1280x800 --px-per-mm 5.9 --script "$2"

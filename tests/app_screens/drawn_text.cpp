@@ -1,0 +1,122 @@
+#include "tests/app_screens/drawn_text.hpp"
+
+#include <imgui.h>
+
+#include <array>
+#include <cmath>
+#include <map>
+
+namespace sillwalk::test {
+
+namespace {
+
+using GlyphCorners = std::array<float, 4>;
+
+struct Letter {
+    const ImFont* font = nullptr;
+    const ImFontGlyph* glyph = nullptr;
+};
+
+/// Where each letter lies in the font's picture.
+std::map<GlyphCorners, Letter> letters_of_fonts() {
+    std::map<GlyphCorners, Letter> letters;
+    for (const ImFont* font : ImGui::GetIO().Fonts->Fonts) {
+        for (const ImFontGlyph& glyph : font->Glyphs) {
+            if (glyph.Visible != 0U) letters[{glyph.U0, glyph.V0, glyph.U1, glyph.V1}] = {font, &glyph};
+        }
+    }
+    return letters;
+}
+
+void append_utf8(std::string& out, unsigned code) {
+    if (code < 0x80) {
+        out += static_cast<char>(code);
+    } else if (code < 0x800) {
+        out += static_cast<char>(0xC0U | code >> 6U);
+        out += static_cast<char>(0x80U | (code & 0x3FU));
+    } else {
+        out += static_cast<char>(0xE0U | code >> 12U);
+        out += static_cast<char>(0x80U | (code >> 6U & 0x3FU));
+        out += static_cast<char>(0x80U | (code & 0x3FU));
+    }
+}
+
+/// Joins letters that stand on one line, one after the other.
+class Lines {
+public:
+    void add(const Letter& letter, float x, float y) {
+        const float pen = x - letter.glyph->X0;
+        const float top = y - letter.glyph->Y0;
+        const float step = pen - pen_;
+        const bool goes_on = letter.font == font_ && top == top_ && std::abs(step) < font_->FontSize * 0.5F;
+        if (!goes_on) end();
+        if (goes_on && step > font_->FontSize * 0.1F) text_ += ' ';
+        append_utf8(text_, letter.glyph->Codepoint);
+        font_ = letter.font;
+        top_ = top;
+        pen_ = pen + letter.glyph->AdvanceX;
+    }
+    void end() {
+        if (!text_.empty()) texts_.push_back(text_);
+        text_.clear();
+        font_ = nullptr;
+    }
+    [[nodiscard]] std::vector<std::string> texts() {
+        end();
+        return std::move(texts_);
+    }
+
+private:
+    std::vector<std::string> texts_;
+    std::string text_;
+    const ImFont* font_ = nullptr;
+    float top_ = 0;
+    float pen_ = 0;
+};
+
+bool in_clip(const ImVec2& a, const ImVec2& b, const ImVec4& clip) {
+    return a.x >= clip.x - 1 && b.x <= clip.z + 1 && a.y >= clip.y - 1 && b.y <= clip.w + 1;
+}
+
+}  // namespace
+
+std::vector<std::string> drawn_texts(const ui::FrameOutput& frame) {
+    const std::map<GlyphCorners, Letter> letters = letters_of_fonts();
+    const ImDrawData& data = *frame.draw_data;
+    Lines lines;
+    for (int n = 0; n < data.CmdListsCount; ++n) {
+        const ImDrawList& list = *data.CmdLists[n];
+        for (const ImDrawCmd& command : list.CmdBuffer) {
+            for (unsigned i = 0; i + 5 < command.ElemCount; i += 3) {
+                const auto at = [&](unsigned k) { return list.IdxBuffer[static_cast<int>(command.IdxOffset + i + k)]; };
+                const bool quad = at(1) == at(0) + 1 && at(2) == at(0) + 2 && at(3) == at(0) && at(5) == at(0) + 3;
+                if (!quad) continue;
+                const auto first = static_cast<int>(command.VtxOffset + at(0));
+                const ImDrawVert& a = list.VtxBuffer[first];
+                const ImDrawVert& c = list.VtxBuffer[first + 2];
+                const auto found = letters.find({a.uv.x, a.uv.y, c.uv.x, c.uv.y});
+                if (found == letters.end() || !in_clip(a.pos, c.pos, command.ClipRect)) continue;
+                lines.add(found->second, a.pos.x, a.pos.y);
+                i += 3;
+            }
+        }
+    }
+    return lines.texts();
+}
+
+std::uint64_t draw_hash(const ui::FrameOutput& frame) {
+    std::uint64_t hash = 14695981039346656037U;
+    const auto take = [&hash](const void* bytes, std::size_t size) {
+        const auto* byte = static_cast<const unsigned char*>(bytes);
+        for (std::size_t i = 0; i < size; ++i) hash = (hash ^ byte[i]) * 1099511628211U;
+    };
+    const ImDrawData& data = *frame.draw_data;
+    for (int n = 0; n < data.CmdListsCount; ++n) {
+        const ImDrawList& list = *data.CmdLists[n];
+        take(list.VtxBuffer.Data, static_cast<std::size_t>(list.VtxBuffer.size_in_bytes()));
+        take(list.IdxBuffer.Data, static_cast<std::size_t>(list.IdxBuffer.size_in_bytes()));
+    }
+    return hash;
+}
+
+}  // namespace sillwalk::test
