@@ -23,20 +23,6 @@ namespace {
 
 constexpr std::string_view demo_file = "demo/quillwater.json";
 
-/// Every letter that the words of any language need, so that the font holds them.
-std::string all_texts() {
-    // Beyond the words: signs of numbers and units, and the letters of Latin names.
-    std::string texts =
-        "\u00A0\u202F\u2009\u2212\u00B1\u00D7\u2264\u2265\u2248\u2026\u00B0\u00B7\u2013\u2014\u00BD\u00BC\u00BE\u215B"
-        "\u215C\u215D\u215E\u00B2\u00B3\u221A\u03BC\u03C6";
-    for (const char* code : {"en", "es"}) {
-        const auto language = Language::load(code);
-        if (!language) continue;
-        for (const auto& [key, word] : language->words()) texts += word;
-    }
-    return texts;
-}
-
 ui::UiSettings ui_settings(const Settings& settings) {
     ui::UiSettings result;
     result.theme = settings.theme == "sun"    ? ui::ThemeName::sun
@@ -82,13 +68,27 @@ Result<StoreVisit> demo_visit(std::int64_t at_ms) {
 
 }  // namespace
 
+std::string drawn_letters(const EngineData& data) {
+    // Beyond words and formulas: signs of numbers and units, and the letters of Latin names.
+    std::string texts =
+        "\u00A0\u202F\u2009\u2212\u00B1\u00D7\u2264\u2265\u2248\u2026\u00B0\u00B7\u2013\u2014\u00BD\u00BC\u00BE\u215B"
+        "\u215C\u215D\u215E";
+    for (const engine::FormulaRow& formula : data.tables.formulas) texts += formula.text + formula.range;
+    for (const char* code : {"en", "es"}) {
+        const auto language = Language::load(code);
+        if (!language) continue;
+        for (const auto& [key, word] : language->words()) texts += word;
+    }
+    return texts;
+}
+
 struct Shell::Impl {
     Impl(std::shared_ptr<const EngineData> engine_data, ShellOptions shell_options, std::unique_ptr<Writer> store)
         : data(std::move(engine_data)),
           options(std::move(shell_options)),
           writer(std::move(store)),
           assessor(data, {options.threads, options.draws}, options.services.wake),
-          kit(all_texts()) {
+          kit(drawn_letters(*data)) {
         model.data = data.get();
         random = options.services.random ? options.services.random() : drawn_bytes();
     }

@@ -31,6 +31,9 @@ struct ShellOptions {
     PlatformServices services;
 };
 
+/// Every letter that words, formulas and numbers need, so that the font holds them.
+[[nodiscard]] std::string drawn_letters(const EngineData& data);
+
 class Shell {
 public:
     [[nodiscard]] static engine::Result<std::unique_ptr<Shell>> open(std::shared_ptr<const EngineData> data,

@@ -278,8 +278,9 @@ std::string sentence(const Finding& finding, const TextContext& context) {
     if (finding.outcome == Outcome::not_known) {
         const auto missing = names(finding.missing, context);
         if (missing.empty()) return context.language.get("finding.needs_figure");
-        return context.language.fill(missing.size() == 1 ? "finding.needs" : "finding.needs_several",
-                                     {missing.front(), std::to_string(missing.size() - 1)});
+        const std::size_t others = missing.size() - 1;
+        const char* key = others == 0 ? "finding.needs" : others == 1 ? "finding.needs_two" : "finding.needs_several";
+        return context.language.fill(key, {missing.front(), std::to_string(others)});
     }
     const std::string base = std::string("finding.") + engine::statement_key(finding.statement);
     const std::string by_outcome = base + "." + key_word(engine::outcome_name(finding.outcome));

@@ -129,9 +129,11 @@ std::vector<HandOverLine> fitting_lines(const BenchSheet& sheet, const TextConte
     lines.push_back({words.get(sheet.first_side), ""});
     const auto length = [&](engine::Length l) { return show({l.si(), engine::Kind::length}, context.units); };
     if (sheet.end_play) {
-        lines.push_back(
-            {words.get("hand_over.end_play"),
-             words.fill("hand_over.from_to", {length(sheet.end_play->least), length(sheet.end_play->most)})});
+        const std::string least = length(sheet.end_play->least);
+        const std::string most = length(sheet.end_play->most);
+        const std::string range = least == most ? least : words.fill("hand_over.from_to", {least, most});
+        const bool none = sheet.end_play->most.si() == 0.0;
+        lines.push_back({words.get("hand_over.end_play"), none ? words.get("hand_over.no_end_play") : range});
     }
     lines.push_back({words.get("hand_over.room_in_fork"), length(sheet.room_in_fork)});
     return lines;

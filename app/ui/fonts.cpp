@@ -35,6 +35,7 @@ const ImWchar* ranges_for(TextRole role, const ImWchar* letters) {
 /// Weights that the role is drawn in; others fall back to medium.
 bool is_built(TextRole role, Weight weight) {
     switch (role) {
+        case TextRole::smallest:
         case TextRole::caption:
         case TextRole::body:
         case TextRole::row:
@@ -47,6 +48,25 @@ bool is_built(TextRole role, Weight weight) {
             return weight == Weight::medium;
     }
     return false;
+}
+
+/// The code point that begins at byte `i`, which moves on behind it.
+char32_t next_code_point(std::string_view utf8, std::size_t& i) {
+    const auto lead = static_cast<unsigned char>(utf8[i]);
+    const std::size_t length = lead < 0x80   ? 1
+                               : lead < 0xC2 ? 0
+                               : lead < 0xE0 ? 2
+                               : lead < 0xF0 ? 3
+                               : lead < 0xF5 ? 4
+                                             : 0;
+    if (length == 0 || i + length > utf8.size()) {
+        ++i;
+        return 0xFFFD;
+    }
+    char32_t code = length == 1 ? lead : lead & (0xFFU >> (length + 1));
+    for (std::size_t k = 1; k < length; ++k) code = code << 6 | (static_cast<unsigned char>(utf8[i + k]) & 0x3FU);
+    i += length;
+    return code;
 }
 
 std::vector<ImWchar> letter_ranges(std::string_view texts) {
@@ -84,6 +104,11 @@ void use_exact_advances(ImFont& font, std::string_view file, float size) {
     }
 }
 
+/// At the usual text scale the smallest text is as large as a caption.
+bool is_caption(const Metrics& metrics, TextRole role) {
+    return role == TextRole::smallest && metrics.text_size(role) == metrics.text_size(TextRole::caption);
+}
+
 std::size_t slot(TextRole role, Weight weight) {
     return static_cast<std::size_t>(role) * weight_count + static_cast<std::size_t>(weight);
 }
@@ -93,25 +118,7 @@ std::size_t slot(TextRole role, Weight weight) {
 std::vector<char32_t> code_points(std::string_view utf8) {
     std::vector<char32_t> out;
     out.reserve(utf8.size());
-    std::size_t i = 0;
-    while (i < utf8.size()) {
-        const auto lead = static_cast<unsigned char>(utf8[i]);
-        const std::size_t length = lead < 0x80   ? 1
-                                   : lead < 0xC2 ? 0
-                                   : lead < 0xE0 ? 2
-                                   : lead < 0xF0 ? 3
-                                   : lead < 0xF5 ? 4
-                                                 : 0;
-        if (length == 0 || i + length > utf8.size()) {
-            out.push_back(0xFFFD);
-            ++i;
-            continue;
-        }
-        char32_t code = length == 1 ? lead : lead & (0xFFU >> (length + 1));
-        for (std::size_t k = 1; k < length; ++k) code = code << 6 | (static_cast<unsigned char>(utf8[i + k]) & 0x3FU);
-        out.push_back(code);
-        i += length;
-    }
+    for (std::size_t i = 0; i < utf8.size();) out.push_back(next_code_point(utf8, i));
     return out;
 }
 
@@ -138,7 +145,7 @@ void Fonts::build(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures
         for (std::size_t w = 0; w < weight_count; ++w) {
             const auto role = static_cast<TextRole>(r);
             const auto weight = static_cast<Weight>(w);
-            if (!is_built(role, weight)) continue;
+            if (!is_built(role, weight) || is_caption(metrics, role)) continue;
             const auto file = assets::embedded(font_files[w]);
             EXPECT_CONTRACT(file.has_value());
             ImFontConfig config;
@@ -154,7 +161,9 @@ void Fonts::build(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures
     for (std::size_t r = 0; r < text_role_count; ++r) {
         for (std::size_t w = 0; w < weight_count; ++w) {
             ImFont*& font = fonts_[r * weight_count + w];
-            if (font != nullptr) {
+            if (is_caption(metrics, static_cast<TextRole>(r))) {
+                font = fonts_[slot(TextRole::caption, static_cast<Weight>(w))];
+            } else if (font != nullptr) {
                 use_exact_advances(*font, *assets::embedded(font_files[w]), sizes_[r]);
             } else {
                 font = fonts_[r * weight_count + static_cast<std::size_t>(Weight::medium)];
@@ -180,7 +189,9 @@ const ImFont& Fonts::font(TextRole role, Weight weight) const {
 float Fonts::text_width(std::string_view utf8, TextRole role, Weight weight) const {
     const ImFont& face = font(role, weight);
     float width = 0;
-    for (const char32_t c : code_points(utf8)) width += face.FindGlyph(static_cast<ImWchar>(c))->AdvanceX;
+    for (std::size_t i = 0; i < utf8.size();) {
+        width += face.FindGlyph(static_cast<ImWchar>(next_code_point(utf8, i)))->AdvanceX;
+    }
     return width;
 }
 

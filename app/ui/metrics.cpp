@@ -10,8 +10,8 @@ namespace {
 constexpr float mm_per_dp = 25.4F / 160;
 
 /// Line heights in dp. A phone is held nearer (350 mm against 500 mm), so the same angle needs less.
-constexpr std::array<float, text_role_count> tablet_sizes{24, 28, 30, 36, 48, 56, 72};
-constexpr std::array<float, text_role_count> phone_sizes{22.4F, 24.6F, 26.7F, 31, 38.4F, 47, 58};
+constexpr std::array<float, text_role_count> tablet_sizes{24, 24, 28, 30, 36, 48, 56, 72};
+constexpr std::array<float, text_role_count> phone_sizes{22.4F, 22.4F, 24.6F, 26.7F, 31, 38.4F, 47, 58};
 
 constexpr float compact_below_dp = 600;
 constexpr float expanded_from_dp = 840;
@@ -36,7 +36,10 @@ Metrics::Metrics(const FrameInput& input, const UiSettings& settings) {
     const Theme& colors = sillwalk::ui::theme(settings.theme);
     const float text_scale = colors.text_scale * static_cast<float>(settings.text_percent) / 100;
     const auto& sizes = compact() ? phone_sizes : tablet_sizes;
-    for (std::size_t i = 0; i < text_role_count; ++i) text_size_[i] = std::round(dp(sizes[i] * text_scale));
+    for (std::size_t i = 0; i < text_role_count; ++i) {
+        const bool scales = static_cast<TextRole>(i) != TextRole::smallest;
+        text_size_[i] = std::round(dp(sizes[i] * (scales ? text_scale : 1)));
+    }
 
     gap = std::ceil(mm(glove ? 2.0F : 1.5F));
     gap_irreversible = std::ceil(mm(glove ? 6.0F : 4.0F));
@@ -52,9 +55,10 @@ Metrics::Metrics(const FrameInput& input, const UiSettings& settings) {
     icon = std::round(mm(5.6F));
     rail_width = std::round(mm(17.6F) * std::max(1.0F, text_scale));
     const float title_lines = text_size(TextRole::section) + line_height(TextRole::caption);
-    top_height = std::ceil(std::max(target_size(TargetClass::row), title_lines + dp(12)));
+    top_height = edge + std::ceil(std::max(target_size(TargetClass::row), title_lines + dp(12)));
     answer_height = std::ceil(std::max(mm(compact() ? 17.6F : 20.0F), answer_head() + answer_reason() + dp(20)));
-    bottom_height = std::ceil(std::max(target_size(TargetClass::row), icon + line_height(TextRole::caption) + dp(12)));
+    const float tab = icon + line_height(TextRole::caption) + dp(12);
+    bottom_height = edge + std::ceil(std::max(target_size(TargetClass::row), tab));
 }
 
 float Metrics::answer_head() const {

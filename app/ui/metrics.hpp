@@ -63,9 +63,9 @@ public:
     float floor_line = 3.5F;
     float icon = 32;
     float rail_width = 104;
-    float top_height = 84;
+    float top_height = 102;  ///< the edge above it included
     float answer_height = 118;
-    float bottom_height = 88;
+    float bottom_height = 106;  ///< the edge below it included
 
 private:
     float px_per_mm_ = 5.9F;

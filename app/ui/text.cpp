@@ -12,7 +12,7 @@ namespace {
 constexpr const char* ellipsis = "\xE2\x80\xA6";
 
 TextRole smaller(TextRole role) {
-    return role == TextRole::caption ? role : static_cast<TextRole>(static_cast<int>(role) - 1);
+    return role == TextRole::smallest ? role : static_cast<TextRole>(static_cast<int>(role) - 1);
 }
 
 /// Length in bytes of the longest start of the text that fits.
@@ -87,7 +87,7 @@ FittedText Ui::Impl::fit(std::string_view text, TextRole role, Weight weight, fl
         const float step = metrics.line_height(now);
         const float needed = step * static_cast<float>(out.lines.size() - 1) + metrics.text_size(now) * 0.85F;
         if (!breaks_word && needed <= height + 0.5F) return out;
-        if (now == TextRole::caption) break;
+        if (now == TextRole::smallest) break;
     }
     out.clipped = true;
     const auto most = static_cast<std::size_t>(std::max(1.0F, std::floor(height / metrics.line_height(out.role))));
@@ -139,6 +139,16 @@ float Ui::text_width(std::string_view utf8, TextRole role, Weight weight) const 
     return impl_->canvas().text_width(utf8, role, weight);
 }
 
+float Ui::word_width(std::string_view utf8, TextRole role, Weight weight) const {
+    float widest = 0;
+    for (std::size_t i = 0; i < utf8.size();) {
+        const std::size_t end = std::min(utf8.find(' ', i), utf8.size());
+        widest = std::max(widest, text_width(utf8.substr(i, end - i), role, weight));
+        i = end + 1;
+    }
+    return widest;
+}
+
 float Ui::text_height(std::string_view utf8, TextRole role, Weight weight, float width) const {
     const auto lines = impl_->wrap(utf8, role, weight, width).size();
     return impl_->metrics.line_height(role) * static_cast<float>(lines);
@@ -168,10 +178,15 @@ void Ui::caption(std::string_view utf8, std::string_view id) {
     text(utf8, TextRole::caption, Weight::regular, theme().text2, id);
 }
 
-float Ui::text_at(Point at, std::string_view utf8, const TextStyle& style, float max_width, std::string_view id) {
+float Ui::text_at(Point at, std::string_view utf8, const TextStyle& wanted, float max_width, std::string_view id) {
     Impl& ui = *impl_;
+    TextStyle style = wanted;
+    const auto too_wide = [&] {
+        return max_width > 0 && text_width(utf8, style.role, style.weight) > max_width + 0.5F;
+    };
+    while (too_wide() && style.role != TextRole::smallest) style.role = smaller(style.role);
     const float width = text_width(utf8, style.role, style.weight);
-    const bool clipped = max_width > 0 && width > max_width + 0.5F;
+    const bool clipped = too_wide();
     std::string shown(utf8);
     if (clipped) {
         const float room = max_width - text_width(ellipsis, style.role, style.weight);
@@ -184,6 +199,14 @@ float Ui::text_at(Point at, std::string_view utf8, const TextStyle& style, float
                                                      : at.x - drawn / 2;
     ui.record_text(id, utf8, {left, at.y - ui.metrics.cap_height(style.role), left + drawn, at.y}, clipped);
     return left + drawn;
+}
+
+TextRole Ui::text_in(const Rect& box, std::string_view utf8, const TextStyle& style, std::string_view id) {
+    Impl& ui = *impl_;
+    const FittedText fitted = ui.fit(utf8, style.role, style.weight, box.width(), box.height());
+    ui.draw_fitted(fitted, box, style.weight, style.color, style.align);
+    ui.record_text(id, utf8, box, fitted.clipped);
+    return fitted.role;
 }
 
 void Ui::value_at(Point right_end, std::string_view value, std::string_view unit, TextRole role, std::string_view id) {

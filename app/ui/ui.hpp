@@ -114,13 +114,19 @@ public:
     /// The one sentence that states what a chart shows.
     void finding(std::string_view utf8, std::string_view id = {});
     void caption(std::string_view utf8, std::string_view id = {});
-    /// One line at a baseline; recorded as clipped when wider than max_width (0: any). Returns its right end.
+    /// One line at a baseline, smaller where it is wider than max_width (0: any); recorded as clipped where even the
+    /// smallest is. Returns its right end.
     float text_at(Point at, std::string_view utf8, const TextStyle& style, float max_width = 0,
                   std::string_view id = {});
+    /// Within the box, in its middle from top to bottom: smaller or on several lines where it would not fit. Returns
+    /// the role that it was drawn in.
+    TextRole text_in(const Rect& box, std::string_view utf8, const TextStyle& style, std::string_view id = {});
     /// "19 mm" with the unit smaller and grey; `at` is the right end on the baseline.
     void value_at(Point right_end, std::string_view value, std::string_view unit, TextRole role = TextRole::value,
                   std::string_view id = {});
     [[nodiscard]] float text_width(std::string_view utf8, TextRole role, Weight weight) const;
+    /// Of the widest word: what no column of the text can be narrower than.
+    [[nodiscard]] float word_width(std::string_view utf8, TextRole role, Weight weight) const;
     /// Height of wrapped text.
     [[nodiscard]] float text_height(std::string_view utf8, TextRole role, Weight weight, float width) const;
     /// In the flow, left aligned.
@@ -134,6 +140,8 @@ public:
     void drawing(float height, std::string_view described, const std::function<void(Canvas&, const Rect&)>& draw);
 
     // ---- frame of the app
+    /// Widens the rail for its longest word; before regions().
+    void set_rail_words(std::span<const RailItem> items);
     std::optional<std::size_t> rail(std::string_view id, std::span<const RailItem> items, int selected,
                                     std::string_view home_label = {});
     std::optional<std::size_t> bottom_bar(std::string_view id, std::span<const RailItem> items, int selected);

@@ -44,6 +44,40 @@ void add_for(Conditions& conditions, ConditionKind kind, const Finding& finding)
     add(conditions, condition);
 }
 
+/// The readings of the cart's way that were assumed.
+std::vector<ReadingRef> assumed_readings(const CartDemand& demand) {
+    std::vector<ReadingRef> assumed;
+    const auto note = [&assumed](const auto& input) {
+        if (input.given && input.known == Known::assumed) assumed.push_back(input.ref);
+    };
+    for_each_input(demand, note);
+    note(demand.sharing), note(demand.moved_by), note(demand.plate_pattern);
+    note(demand.static_ask), note(demand.non_marking);
+    for (const StopDemand& stop : demand.stops) {
+        note(stop.air_movement), note(stop.wetness), note(stop.floor), note(stop.hygiene), note(stop.cleanroom_class);
+    }
+    for (const CrossingDemand& crossing : demand.crossings) note(crossing.kind), note(crossing.run_up);
+    for (const WashingDemand& washing : demand.washings) note(washing.agent), note(washing.rinsed);
+    std::sort(assumed.begin(), assumed.end());
+    assumed.erase(std::unique(assumed.begin(), assumed.end()), assumed.end());
+    return assumed;
+}
+
+/// Each assumed reading once, with the first check that rests on it.
+void add_assumed(Conditions& conditions, const std::vector<Finding>& findings, const CartDemand& demand) {
+    for (const ReadingRef& reading : assumed_readings(demand)) {
+        const auto rests = std::find_if(findings.begin(), findings.end(), [&](const Finding& finding) {
+            return std::find(finding.drivers.begin(), finding.drivers.end(), reading) != finding.drivers.end();
+        });
+        if (rests == findings.end()) continue;
+        Condition condition;
+        condition.kind = ConditionKind::assumed_readings;
+        condition.check = rests->check;
+        condition.reading = reading;
+        add(conditions, condition);
+    }
+}
+
 /// What the cart was judged for.
 void add_readings(Conditions& conditions, const CheckContext& context) {
     const CartDemand& cart = *context.cart;
@@ -162,12 +196,6 @@ void add_findings(Conditions& conditions, const std::vector<Finding>& findings) 
     for (const Finding& finding : findings) {
         if (finding.turns_on) add_for(conditions, ConditionKind::read_again, finding);
     }
-    for (const Finding& finding : findings) {
-        const auto& assumptions = finding.assumptions;
-        const bool assumed =
-            std::find(assumptions.begin(), assumptions.end(), Assumption::reading_assumed) != assumptions.end();
-        if (assumed) add_for(conditions, ConditionKind::assumed_readings, finding);
-    }
 }
 
 }  // namespace
@@ -194,6 +222,7 @@ std::vector<Condition> conditions_of(const Survey& survey, const Catalogue& cata
     if (team_starts) add(conditions, ConditionKind::assess_team);
     add_preparation(conditions, candidate.candidate.preparation);
     add_findings(conditions, findings);
+    add_assumed(conditions, findings, demand);
     return conditions;
 }
 

@@ -10,7 +10,7 @@ ASKS = re.compile(r"are you sure|do you really|really (delete|remove|want)|"
                   r"(está|estás|esta) segur[oa]|de verdad (quiere|desea)|seguro que", re.IGNORECASE)
 CONFIRMS = re.compile(r"\b(confirm\w*|are_you_sure)\b", re.IGNORECASE)
 MAY_ASK = re.compile(r"send|erase", re.IGNORECASE)
-ADVICE = "use.assumed_readings"  # advice to read again, no dialog
+ADVICE = "use.assumed_readings.reading"  # advice to read again, no dialog
 
 
 def faults(root):

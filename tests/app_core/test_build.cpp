@@ -86,7 +86,7 @@ void check_whole(const engine::Survey& survey) {
 
 }  // namespace
 
-TEST_CASE("A13 a visit built by 200 random commands: undo all and redo all give the same bytes", "[core][undo]") {
+TEST_CASE("A13 a visit built by 500 random commands: undo all and redo all give the same bytes", "[core][undo]") {
     World world;
     std::mt19937 random(13);
     const Entries before = world.model.visit->entries;
@@ -97,23 +97,23 @@ TEST_CASE("A13 a visit built by 200 random commands: undo all and redo all give 
         for (const Change& change : edit->changes) stored.push_back({edit->step, edit->kind, edit->label, change});
     };
     std::size_t commands = 0;
-    while (commands < 200) {
+    while (commands < 500) {
         build(world, random_build(random));
         if (!world.effect<SaveEdit>()) continue;
         ++commands;
         note();
-        if (commands % 10 == 0) check_whole(survey_of_world(world));
+        if (commands % 25 == 0) check_whole(survey_of_world(world));
     }
     const Entries after = world.model.visit->entries;
     CHECK(after != before);
-    for (std::size_t i = 0; i < 200; ++i) {
+    for (std::size_t i = 0; i < 500; ++i) {
         world.act(Undo{});
         note();
     }
     CHECK(world.model.visit->entries == before);
     CHECK(put_together(world.model.visit->entries) == put_together(before));
     CHECK_FALSE(world.model.visit->journal.can_undo());
-    for (std::size_t i = 0; i < 100; ++i) {
+    for (std::size_t i = 0; i < 250; ++i) {
         world.act(Redo{});
         note();
     }
@@ -121,7 +121,7 @@ TEST_CASE("A13 a visit built by 200 random commands: undo all and redo all give 
     World again;
     again.act(VisitLoaded{world.model.visit->id.text(), world.model.visit->entries, stored, "", ""});
     CHECK(again.model.visit->journal == world.model.visit->journal);
-    for (std::size_t i = 0; i < 100; ++i) again.act(Redo{});
+    for (std::size_t i = 0; i < 250; ++i) again.act(Redo{});
     CHECK(again.model.visit->entries == after);
     CHECK_FALSE(again.model.visit->journal.can_redo());
 }

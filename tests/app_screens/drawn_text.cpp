@@ -44,12 +44,13 @@ void append_utf8(std::string& out, unsigned code) {
 /// Joins letters that stand on one line, one after the other.
 class Lines {
 public:
-    void add(const Letter& letter, float x, float y) {
+    void add(const Letter& letter, float x, float y, bool cut) {
         const float pen = x - letter.glyph->X0;
         const float top = y - letter.glyph->Y0;
         const float step = pen - pen_;
         const bool goes_on = letter.font == font_ && top == top_ && std::abs(step) < font_->FontSize * 0.5F;
         if (!goes_on) end();
+        cut_ = cut_ || cut;
         if (goes_on && step > font_->FontSize * 0.1F) text_ += ' ';
         append_utf8(text_, letter.glyph->Codepoint);
         font_ = letter.font;
@@ -57,8 +58,9 @@ public:
         pen_ = pen + letter.glyph->AdvanceX;
     }
     void end() {
-        if (!text_.empty()) texts_.push_back(text_);
+        if (!text_.empty() && !cut_) texts_.push_back(text_);
         text_.clear();
+        cut_ = false;
         font_ = nullptr;
     }
     [[nodiscard]] std::vector<std::string> texts() {
@@ -69,6 +71,7 @@ public:
 private:
     std::vector<std::string> texts_;
     std::string text_;
+    bool cut_ = false;  ///< some of the line lies outside its clip
     const ImFont* font_ = nullptr;
     float top_ = 0;
     float pen_ = 0;
@@ -95,8 +98,8 @@ std::vector<std::string> drawn_texts(const ui::FrameOutput& frame) {
                 const ImDrawVert& a = list.VtxBuffer[first];
                 const ImDrawVert& c = list.VtxBuffer[first + 2];
                 const auto found = letters.find({a.uv.x, a.uv.y, c.uv.x, c.uv.y});
-                if (found == letters.end() || !in_clip(a.pos, c.pos, command.ClipRect)) continue;
-                lines.add(found->second, a.pos.x, a.pos.y);
+                if (found == letters.end()) continue;
+                lines.add(found->second, a.pos.x, a.pos.y, !in_clip(a.pos, c.pos, command.ClipRect));
                 i += 3;
             }
         }

@@ -9,7 +9,8 @@
 
 namespace sillwalk::test {
 
-/// Texts of the frame that was drawn last, in order of drawing, each line by itself; what its clip hides is left out.
+/// Texts of the frame that was drawn last, in order of drawing, each line by itself; a line is left out where its clip
+/// hides any of it.
 [[nodiscard]] std::vector<std::string> drawn_texts(const ui::FrameOutput& frame);
 /// FNV-1a over all vertices and indices.
 [[nodiscard]] std::uint64_t draw_hash(const ui::FrameOutput& frame);

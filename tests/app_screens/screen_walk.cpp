@@ -175,15 +175,6 @@ std::string drawn_out(const std::string& text) {
     return out;
 }
 
-std::string all_words() {
-    std::string words = "\u00B2\u00B3\u221A\u03BC\u03C6";
-    for (const char* code : {"en", "es"}) {
-        const app::Language language = language_of(code);
-        for (const auto& [key, word] : language.words()) words += word;
-    }
-    return words;
-}
-
 }  // namespace
 
 std::vector<Look> every_screen() {
@@ -236,7 +227,7 @@ app::Language language_of(const std::string& code) {
 }
 
 Viewer::Viewer(const Glass& glass, const ui::UiSettings& settings, const ui::Insets& insets)
-    : kit_(all_words()), settings_(settings) {
+    : kit_(app::drawn_letters(*shared_data())), settings_(settings) {
     input_.width = glass.width;
     input_.height = glass.height;
     input_.px_per_mm = glass.px_per_mm;

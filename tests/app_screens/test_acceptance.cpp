@@ -1,28 +1,17 @@
-// The geometry of every screen and sheet: sizes of glass, gaps, safe area, whole texts. Millimetres are those of the
-// interface design, written out here, not the app's own.
+// The geometry of every screen and sheet: sizes of glass, gaps, safe area, whole texts.
 #include "tests/app_screens/screen_walk.hpp"
+#include "tests/support/glass.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 using namespace sillwalk;
 using test::Faults;
+using test::least_mm;
 using test::Look;
 using test::Viewer;
 
 namespace {
-
-double least_mm(ui::TargetClass target_class, bool glove) {
-    switch (target_class) {
-        case ui::TargetClass::row:
-            return glove ? 14 : 9.6;
-        case ui::TargetClass::key:
-            return glove ? 15.2 : 12;
-        case ui::TargetClass::irreversible:
-            return glove ? 20 : 14;
-    }
-    return 0;
-}
 
 /// A finger can hit it: nothing lies over it, and it is in view.
 bool can_be_hit(const ui::Target& target) {
@@ -52,6 +41,18 @@ bool stands_free(const ui::HitMap& screen, const ui::Target& target, float way) 
         }
     }
     return true;
+}
+
+void look_for_small_targets(const ui::HitMap& screen, float px_per_mm, bool glove, const std::string& where,
+                            Faults& faults) {
+    for (const ui::Target& target : screen.targets()) {
+        if (target.covered || target.overscan) continue;
+        const double least = least_mm(target.target_class, glove) - 1e-3;
+        const auto width = static_cast<double>(target.rect.width() / px_per_mm);
+        const auto height = static_cast<double>(target.rect.height() / px_per_mm);
+        if (width >= least && height >= least) continue;
+        faults.add(target.id + " is " + std::to_string(width) + " by " + std::to_string(height) + " mm", where);
+    }
 }
 
 void look_for_close_targets(const ui::HitMap& screen, float px_per_mm, bool glove, const std::string& where,
@@ -118,40 +119,13 @@ void look_for_clipped_in(const std::vector<Look>& looks, const std::string& code
 
 }  // namespace
 
-TEST_CASE("A1 every target on every screen and sheet has its millimetres, for glove and bare hand", "[acceptance]") {
-    const std::vector<Look> looks = test::every_screen();
-    const app::Language language = test::language_of("en");
-    Faults faults;
-    std::size_t seen = 0;
-    for (const test::Glass& glass : test::all_glass) {
-        for (const bool glove : {true, false}) {
-            ui::UiSettings settings;
-            settings.glove = glove;
-            Viewer viewer(glass, settings);
-            for (const Look& look : looks) {
-                for (const ui::Target& target : viewer.show(look, language).targets()) {
-                    if (target.covered || target.overscan) continue;
-                    ++seen;
-                    const double least = least_mm(target.target_class, glove) - 1e-3;
-                    const auto width = static_cast<double>(target.rect.width() / glass.px_per_mm);
-                    const auto height = static_cast<double>(target.rect.height() / glass.px_per_mm);
-                    if (width >= least && height >= least) continue;
-                    faults.add(target.id + " is " + std::to_string(width) + " by " + std::to_string(height) + " mm",
-                               place_of(look, glass, glove));
-                }
-            }
-        }
-    }
-    INFO(faults.text());
-    CHECK(faults.text().empty());
-    CHECK(seen > 8000);
-}
-
-TEST_CASE("A2 no two targets overlap and a gap lies between them, wider beside what cannot be taken back",
+TEST_CASE("A1, A2 every target has its millimetres, none overlaps and a gap lies between, for glove and bare hand",
           "[acceptance]") {
     const std::vector<Look> looks = test::every_screen();
     const app::Language language = test::language_of("en");
-    Faults faults;
+    Faults small;
+    Faults close;
+    std::size_t seen = 0;
     for (const test::Glass& glass : test::all_glass) {
         for (const bool glove : {true, false}) {
             ui::UiSettings settings;
@@ -160,13 +134,17 @@ TEST_CASE("A2 no two targets overlap and a gap lies between them, wider beside w
             for (const Look& look : looks) {
                 const std::string where = place_of(look, glass, glove);
                 viewer.show_whole(look, language, [&](const ui::HitMap& screen) {
-                    look_for_close_targets(screen, glass.px_per_mm, glove, where, faults);
+                    seen += screen.targets().size();
+                    look_for_small_targets(screen, glass.px_per_mm, glove, where, small);
+                    look_for_close_targets(screen, glass.px_per_mm, glove, where, close);
                 });
             }
         }
     }
-    INFO(faults.text());
-    CHECK(faults.text().empty());
+    INFO(small.text() << close.text());
+    CHECK(small.text().empty());
+    CHECK(close.text().empty());
+    CHECK(seen > 8000);
 }
 
 TEST_CASE("A3 every target lies in the safe area, and is large enough without the edge that a lip may hide",
@@ -200,21 +178,19 @@ TEST_CASE("A3 every target lies in the safe area, and is large enough without th
     CHECK(faults.text().empty());
 }
 
-// A4 asks for 115 and 130 % and for words drawn out by 35 % too; the hidden cases say what is still cut there.
-TEST_CASE("no label is clipped in English on any screen or sheet", "[screens]") {
-    look_for_clipped_in(test::every_screen(), "en", {100});
+TEST_CASE("A4 no label is clipped at any text scale in English", "[acceptance]") {
+    look_for_clipped_in(test::every_screen(), "en", {100, 115, 130});
 }
 
-TEST_CASE("no label is clipped in Spanish on any screen or sheet", "[screens]") {
-    look_for_clipped_in(test::every_screen(), "es", {100});
+TEST_CASE("A4 no label is clipped at any text scale in Spanish", "[acceptance]") {
+    look_for_clipped_in(test::every_screen(), "es", {100, 115, 130});
 }
 
-TEST_CASE("no label is clipped on the sheet of any reading", "[screens]") {
+TEST_CASE("A4 no label is clipped at any text scale in words drawn out by 35 %", "[acceptance]") {
+    look_for_clipped_in(test::every_screen(), "long", {100, 115, 130});
+}
+
+TEST_CASE("A4 no label is clipped on the sheet of any reading", "[acceptance]") {
     const std::vector<Look> looks = test::every_sheet();
-    for (const char* code : {"en", "es"}) look_for_clipped_in(looks, code, {100});
-}
-
-TEST_CASE("A4 no label is clipped at 115 and 130 % in any language, nor in words drawn out by 35 %", "[.acceptance]") {
-    const std::vector<Look> looks = test::every_screen();
-    for (const char* code : {"en", "es", "long"}) look_for_clipped_in(looks, code, {100, 115, 130});
+    for (const char* code : {"en", "es"}) look_for_clipped_in(looks, code, {100, 130});
 }

@@ -132,7 +132,10 @@ TEST_CASE("A24 the text of every screen has each number that is drawn", "[accept
             for (const std::string& drawn : test::drawn_texts(viewer.last())) {
                 if (!has_digit(drawn)) continue;
                 ++numbers;
-                if (text.find(squeezed(drawn)) == std::string::npos)
+                // Names that a person gave may be shortened on the screen; the text has them whole.
+                const bool shortened = drawn.ends_with("\u2026");
+                const std::string shown = shortened ? drawn.substr(0, drawn.size() - 3) : drawn;
+                if (text.find(squeezed(shown)) == std::string::npos)
                     faults.add("'" + drawn + "' is not in the text of " + look.name, glass.name);
             }
         }

@@ -30,6 +30,7 @@ std::map<engine::ReadingRef, app::NumberReading> open_numbers(const engine::Surv
 
 std::map<CheckId, engine::Finding> present_findings(const engine::Survey& survey, std::size_t cart) {
     const app::Answer answer = app::work_out(survey, *test::shared_data(), 1, cart);
+    for (const engine::Error& error : answer.refused) UNSCOPED_INFO(error.where << ": " << error.message);
     std::map<CheckId, engine::Finding> findings;
     for (const engine::CartAdvice& advice : answer.advice.carts) {
         if (advice.cart != cart || !advice.present) continue;
@@ -62,6 +63,7 @@ BruteForce brute_force(engine::Survey survey, std::size_t cart) {
             // A tolerance does not lead below nothing.
             end.value = *reading.value >= 0 ? std::max<std::int64_t>(0, *reading.value + way) : *reading.value + way;
             REQUIRE(app::write_number(moved, ref, end));
+            INFO(engine::reading_path(ref) << " moved by " << way);
             const auto findings = present_findings(moved, cart);
             REQUIRE(findings.size() == out.nominal.size());
             for (const auto& [check, finding] : findings) {

@@ -2,28 +2,17 @@
 /// Ends with 0 when both hold. Run by CTest through xvfb-run where that is installed.
 
 #include "platforms/common/sdl_host.hpp"
+#include "tests/support/finger.hpp"
 #include "tests/ui_kit/sample_app.hpp"
-
-#include <SDL.h>
 
 #include <chrono>
 #include <cstdio>
 #include <thread>
 
 using namespace sillwalk;
+using test::push_finger;
 
 namespace {
-
-void push_finger(Uint32 type, float x, float y) {
-    SDL_Event event{};
-    event.type = type;
-    event.tfinger.timestamp = SDL_GetTicks();
-    event.tfinger.touchId = 1;
-    event.tfinger.fingerId = 1;
-    event.tfinger.x = x;
-    event.tfinger.y = y;
-    SDL_PushEvent(&event);
-}
 
 void rest(int milliseconds) {
     std::this_thread::sleep_for(std::chrono::milliseconds(milliseconds));

@@ -48,6 +48,14 @@ void strip(Canvas& canvas, const Theme& theme, const Rect& box, RoomTemperature 
     }
 }
 
+/// The style, smaller where the text would be wider than that.
+TextStyle within(const Canvas& canvas, std::string_view text, TextStyle style, float width) {
+    while (style.role != TextRole::smallest && canvas.text_width(text, style.role, style.weight) > width) {
+        style.role = static_cast<TextRole>(static_cast<int>(style.role) - 1);
+    }
+    return style;
+}
+
 }  // namespace
 
 bool draw_room_box(Canvas& canvas, const Theme& theme, const Rect& box, const RoomBox& room) {
@@ -68,7 +76,9 @@ bool draw_room_box(Canvas& canvas, const Theme& theme, const Rect& box, const Ro
     const float x = box.x0 + 16 * u;
     const float room_width = box.width() - 24 * u;
     const float name_line = box.y0 + 20 * u + canvas.cap_height(TextRole::row) * 1.9F;
-    canvas.text({x, name_line}, room.name, {TextRole::row, Weight::medium, theme.text, Align::left});
+    const TextStyle name =
+        within(canvas, room.name, {TextRole::row, Weight::medium, theme.text, Align::left}, room_width);
+    canvas.text({x, name_line}, room.name, name);
     const float low = box.y1 - 26 * u;
     const bool read = !room.temperature.empty();
     const std::string_view value = read ? std::string_view(room.temperature) : std::string_view("?");
@@ -80,14 +90,20 @@ bool draw_room_box(Canvas& canvas, const Theme& theme, const Rect& box, const Ro
     }
     const float note_line = box.y1 + 30 * u + canvas.cap_height(TextRole::caption) + 8 * u;
     const float stay_start = box.x1 - 16 * u - canvas.text_width(room.stay, TextRole::caption, Weight::regular);
-    const float stay_line = stay_start > end ? low : note_line;  // a narrow box has it under the floor
     const TextStyle small{TextRole::caption, Weight::regular, theme.text2, Align::left};
-    canvas.text({stay_start, stay_line}, room.stay, small);
     canvas.line({box.x0, box.y1}, {box.x1, box.y1}, theme.text, 3.5F * u * theme.line_scale);
     draw_wetness(canvas, theme, x, box.x1 - 12 * u, box.y1 + 18 * u, room.wetness);
-    canvas.text({x, note_line}, room.note, small);
-    return canvas.text_width(room.name, TextRole::row, Weight::medium) <= room_width &&
-           canvas.text_width(room.note, TextRole::caption, Weight::regular) <= room_width;
+    // A narrow box has the stay under the floor, beside the note or below it.
+    const float beside = stay_start - 10 * u - x;
+    const bool above = stay_start > end;
+    const bool shares = !above && canvas.text_width(room.note, TextRole::smallest, Weight::regular) <= beside;
+    const float note_width = shares ? beside : room_width;
+    const TextStyle note = within(canvas, room.note, small, note_width);
+    canvas.text({x, note_line}, room.note, note);
+    const float stay_line = above ? low : shares ? note_line : note_line + 1.15F * canvas.text_size(TextRole::caption);
+    canvas.text({stay_start, stay_line}, room.stay, small);
+    return canvas.text_width(room.name, name.role, name.weight) <= room_width &&
+           canvas.text_width(room.note, note.role, note.weight) <= note_width;
 }
 
 }  // namespace sillwalk::ui

@@ -7,15 +7,16 @@
 namespace sillwalk::ui {
 
 enum class TextRole : std::uint8_t {
-    caption,  ///< tolerance, unit, tick, rail label
-    body,     ///< reading name, reason
-    row,      ///< finding sentence, button
-    section,  ///< screen title
-    value,    ///< reading, headline
-    digit,    ///< keys, entered fraction: digits and signs only
-    readout,  ///< keypad readout: digits and signs only
+    smallest,  ///< a caption that the person's text scale left no room for: the least that may be read
+    caption,   ///< tolerance, unit, tick, rail label
+    body,      ///< reading name, reason
+    row,       ///< finding sentence, button
+    section,   ///< screen title
+    value,     ///< reading, headline
+    digit,     ///< keys, entered fraction: digits and signs only
+    readout,   ///< keypad readout: digits and signs only
 };
-inline constexpr std::size_t text_role_count = 7;
+inline constexpr std::size_t text_role_count = 8;
 
 enum class Weight : std::uint8_t { regular, medium, bold };
 inline constexpr std::size_t weight_count = 3;

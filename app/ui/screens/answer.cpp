@@ -71,10 +71,8 @@ void headline_card(ScreenContext& context, const Rect& rect, const CartAdvice& a
                fitted(ui, share.empty() ? over : over + ". " + share, width, TextRole::caption, Weight::regular),
                {TextRole::caption, Weight::regular, theme.text2, Align::left}, width, "answer.share");
     const std::string head = chosen ? wheel_text(context, wheel) : context.say("answer.nothing_holds");
-    const bool fits = ui.text_width(head, TextRole::value, Weight::medium) <= width;
-    const TextRole role = fits ? TextRole::value : TextRole::section;
-    ui.text_at({rest.x0, rest.center().y + m.cap_height(role) / 2}, head,
-               {role, Weight::medium, theme.text, Align::left}, width, "answer.headline");
+    ui.text_in({rest.x0, rest.y0 + caption + m.dp(8), rest.x0 + width, rest.y1 - caption - m.dp(10)}, head,
+               {TextRole::value, Weight::medium, theme.text, Align::left}, "answer.headline");
     const std::string what =
         chosen ? size_text(context, wheel) : context.say("answer.nearest_named", {wheel_text(context, wheel)});
     const std::string detail = fitted(ui, what + ". " + short_candidate(context, first.candidate), rest.width(),
@@ -124,7 +122,7 @@ void draw_answer(ScreenContext& context, const Rect& area) {
     const RankedCandidate* first = app::headline(advice);
     if (!first) return draw_empty(context, area);
     const RankedCandidate* second = runner_up_of(*advice);
-    const float head_height = m.dp(122);
+    const float head_height = m.text_size(TextRole::value) + 2 * m.text_size(TextRole::caption) + m.dp(26);
     if (m.width_class == WidthClass::expanded) {
         const auto columns = ui.columns(area, {704, 400}, true);
         Rect left = columns[0];

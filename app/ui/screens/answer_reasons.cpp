@@ -49,7 +49,7 @@ ReasonColumns reason_columns(const Ui& ui, const Rect& box) {
     const Metrics& m = ui.metrics();
     const float pad = m.pad;
     const float badge = ui.badge_width(Badge::not_known) + m.gap;
-    const float words = box.width() * 0.36F;
+    const float words = std::max(box.width() * 0.36F, std::min(box.width() * 0.45F, m.mm(42)));
     return {box.x0 + pad, words - pad, box.x1 - pad,
             margin_scale(box.x0 + pad + words, box.x1 - pad - badge - m.dp(6))};
 }
@@ -68,8 +68,9 @@ void reason_row(ScreenContext& context, const Rect& row, const Finding& finding,
     const ReasonColumns columns = reason_columns(ui, row);
     const std::string name = context.say(std::string("check.") + engine::check_name(finding.check));
     const Rect hit{row.x0, row.y0, row.x1, row.y1 - m.gap};  // a gap to the next row
+    const std::string said = room_text(finding).empty() ? name : name + " " + room_text(finding);
     const Interaction did = ui.area(std::string("check.") + engine::check_name(finding.check),
-                                    labelled(context, name, finding.outcome), hit);
+                                    labelled(context, said, finding.outcome), hit);
     if (did.tapped) context.act(app::OpenReason{finding.check});
     if (did.pressed) ui.canvas().fill_rect(row, theme.selected_tint);
     const float middle = row.center().y;
@@ -137,21 +138,26 @@ void reasons_head(ScreenContext& context, const Rect& head, bool chosen, bool ru
     const Metrics& m = ui.metrics();
     const ReasonColumns columns = reason_columns(ui, head);
     const float base = head.center().y + m.cap_height(TextRole::caption) / 2;
+    const std::string first = context.say(chosen ? "answer.first_short" : "answer.nearest_word");
+    const std::string second = runner_up ? context.say("answer.runner_up_short") : std::string();
+    const std::string over = context.say("answer.over");
+    const float limit = columns.scale.at(0);
+    const auto wide = [&](TextRole role) {
+        return ui.text_width(first + second + over, role, Weight::medium) + m.dp(runner_up ? 120 : 60);
+    };
+    const bool roomy = columns.name_x + wide(TextRole::caption) < limit;
+    const TextRole small = roomy ? TextRole::caption : TextRole::smallest;
     float x = columns.name_x + m.dp(9);
     ui.canvas().fill_circle({x, head.center().y}, m.dp(8), theme.text);
-    x = ui.text_at({x + m.dp(18), base}, context.say(chosen ? "answer.first_short" : "answer.nearest_word"),
-                   {TextRole::caption, Weight::regular, theme.text2, Align::left});
+    x = ui.text_at({x + m.dp(18), base}, first, {small, Weight::regular, theme.text2, Align::left});
     if (runner_up) {
         x += 32;
         ui.canvas().stroke_circle({x, head.center().y}, m.dp(8), theme.text, m.dp(2.5F));
-        ui.text_at({x + m.dp(18), base}, context.say("answer.runner_up_short"),
-                   {TextRole::caption, Weight::regular, theme.text2, Align::left});
+        ui.text_at({x + m.dp(18), base}, second, {small, Weight::regular, theme.text2, Align::left});
     }
-    const float limit = columns.scale.at(0);
-    ui.text_at({limit - m.dp(12), base}, context.say("answer.over"),
-               {TextRole::caption, Weight::medium, theme.line_of(Badge::fails), Align::right});
+    ui.text_at({limit - m.dp(12), base}, over, {small, Weight::medium, theme.line_of(Badge::fails), Align::right});
     ui.text_at({limit + m.dp(12), base}, context.say("answer.room"),
-               {TextRole::caption, Weight::medium, theme.text, Align::left});
+               {TextRole::caption, Weight::medium, theme.text, Align::left}, head.x1 - limit - m.dp(24));
 }
 
 /// The one sentence over the picture: the check that decides.
@@ -224,22 +230,26 @@ void draw_reason_rows(ScreenContext& context, const RankedCandidate& first) {
 void draw_reasons(ScreenContext& context, const Rect& rect, const CartAdvice& advice, const RankedCandidate& first) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
+    const std::string title = finding_title(context, first);
+    const float whole = (rect.empty() ? ui.remaining().width() : rect.width()) - 2 * m.dp(6);
+    const float toggle_width = std::min(whole * 0.4F, m.dp(300));
+    const float title_width = whole - toggle_width - m.gap - m.dp(12);
+    const float title_height = ui.text_height(title, TextRole::body, Weight::medium, title_width);
+    const float head_height = std::max(toggle_height(m), title_height);
     Rect box = rect;
     if (box.empty()) {
         const auto rows = static_cast<float>(by_urgency(first.findings).size());
-        box =
-            ui.place(toggle_height(m) + m.dp(head_dp + 18) + m.gap + rows * (m.target_size(TargetClass::row) + m.gap));
+        box = ui.place(head_height + m.dp(head_dp + 18) + m.gap + rows * (m.target_size(TargetClass::row) + m.gap));
     }
     const auto card = ui.card({.rect = box, .pad = 0});
     Rect rest = box.inset(0, m.dp(6));
-    Rect head = rest.cut_top(toggle_height(m), m.gap).inset(m.dp(6), 0);
-    const Rect toggle = head.cut_right(std::min(head.width() * 0.4F, m.dp(300)), m.gap);
+    Rect head = rest.cut_top(head_height, m.gap).inset(m.dp(6), 0);
+    Rect toggle = head.cut_right(toggle_width, m.gap);
+    toggle.y1 = toggle.y0 + toggle_height(m);
     const bool table = chart_toggle(context, toggle);
     head.x0 += m.dp(12);
-    const std::string title = finding_title(context, first);
     {
-        const float high = ui.text_height(title, TextRole::body, Weight::medium, head.width());
-        const auto column = ui.column({head.x0, std::max(head.y0, head.center().y - high / 2), head.x1, head.y1});
+        const auto column = ui.column({head.x0, head.center().y - title_height / 2, head.x1, head.y1});
         ui.text(title, TextRole::body, Weight::medium, {}, "answer.finding");
     }
     if (table) {

@@ -5,6 +5,8 @@
 #include "app/text/would_hold.hpp"
 #include "app/ui/screens/answer_parts.hpp"
 
+#include <algorithm>
+
 namespace sillwalk::ui {
 
 using engine::CartAdvice;
@@ -137,7 +139,7 @@ std::uint16_t crossing_to_try(const ScreenContext& context, const RankedCandidat
     return crossings.empty() ? std::uint16_t{0} : crossings.front();
 }
 
-/// Two beside each other. Where there is a rail, hand-over is on it.
+/// Two beside each other where their words leave room. Where there is a rail, hand-over is on it.
 void links(ScreenContext& context, const RankedCandidate& first) {
     struct Link {
         const char* key;
@@ -150,9 +152,13 @@ void links(ScreenContext& context, const RankedCandidate& first) {
     if (context.ui.metrics().compact()) links.push_back({"hand_over.title", {app::Screen::hand_over, 0}});
     // High enough for two lines, so that neighbours are alike.
     const Metrics& m = context.ui.metrics();
+    const float half = (context.ui.remaining().width() - m.gap) / 2 - 2 * m.pad;
+    const bool narrow = std::any_of(links.begin(), links.end(), [&](const Link& link) {
+        return context.ui.word_width(context.say(link.key), TextRole::caption, Weight::medium) > half;
+    });
     const float height = m.target_size(TargetClass::row) + m.dp(10);
-    for (std::size_t i = 0; i < links.size(); i += 2) {
-        const bool pair = i + 1 < links.size();
+    for (std::size_t i = 0; i < links.size(); i += narrow ? 1 : 2) {
+        const bool pair = !narrow && i + 1 < links.size();
         const auto cells = context.ui.cells(pair ? std::vector<float>{1, 1} : std::vector<float>{1}, height);
         for (std::size_t k = i; k < i + (pair ? 2U : 1U); ++k) {
             const std::string id = std::string("answer.open.") + app::screen_name(links[k].spot.screen);

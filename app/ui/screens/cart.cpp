@@ -75,14 +75,14 @@ void load_bar(ScreenContext& context, const Rect& box, const Finding& finding) {
     // On a narrow screen the finding above says what the bar is.
     const float words = m.compact() ? 0.0F : box.width() * 0.22F;
     if (words > 0) {
-        ui.text_at({box.x0, middle + m.cap_height(TextRole::body) / 2}, name,
-                   {TextRole::body, Weight::regular, theme.text, Align::left}, words);
+        ui.text_in({box.x0, box.y0, box.x0 + words, box.y1}, name,
+                   {TextRole::body, Weight::regular, theme.text, Align::left});
     }
     if (badge) ui.badge_at({box.x1, middle}, *badge, Align::right);
     // Without numbers there is no bar; the finding above says why.
     if (!finding.has_use || !badge || finding.outcome == Outcome::not_known) return;
     const float left = box.x0 + words + m.dp(2);
-    const float right = box.x1 - ui.badge_width(Badge::not_known) - m.dp(24);
+    const float right = box.x1 - ui.badge_width(m.compact() ? *badge : Badge::not_known) - m.dp(m.compact() ? 10 : 24);
     const double widest = std::max(finding.demand.si, finding.capacity.si) * 1.18;
     const auto x_of = [&](double si) { return left + (right - left) * static_cast<float>(si / widest); };
     Canvas& canvas = ui.canvas();
@@ -138,7 +138,11 @@ void picture(ScreenContext& context, const Rect& rect) {
     words.mass = [&context](double kg) { return app::show({kg, engine::Kind::mass}, context.units()); };
     words.length = [&context](double mm) { return app::show({mm / 1000, engine::Kind::length}, context.units()); };
     words.centre = context.say("cart.centre");
-    draw_plan(ui.canvas(), ui.theme(), rest, shape, words);
+    std::string described;
+    for (const double load : castor_loads(shape)) described += (described.empty() ? "" : ", ") + words.mass(load);
+    const auto column = ui.column(rest);
+    ui.drawing(rest.height(), described,
+               [&](Canvas& canvas, const Rect& box) { draw_plan(canvas, ui.theme(), box, shape, words); });
 }
 
 void stays(ScreenContext& context, std::uint16_t index) {
@@ -208,7 +212,9 @@ void draw_cart(ScreenContext& context, const Rect& area) {
         return;
     }
     const auto list = ui.scroll("cart.readings", area);
-    picture(context, ui.place(area.width() * 0.92F));
+    const Metrics& m = ui.metrics();
+    const float larger = m.text_size(TextRole::caption) / m.text_size(TextRole::smallest);
+    picture(context, ui.place(area.width() * 0.92F * larger));
     if (ui.button("cart.route", context.say("cart.route"), {.icon = Icon::route})) {
         context.act(app::GoTo{{app::Screen::plan, 0}});
     }

@@ -88,7 +88,6 @@ void cause_row(ScreenContext& context, const std::string& id, const engine::Dama
     options.touchable = cause.finding.has_value();
     const std::string name = text.place.empty() ? text.check : text.check + ", " + text.place;
     if (context.ui.row(id, name, options)) context.act(app::OpenReason{cause.check});
-    context.ui.space(-context.ui.metrics().gap);
 }
 
 /// One damage: what is computed for each of its causes.
@@ -107,7 +106,6 @@ void damage_card(ScreenContext& context, const DamageReading& damage, std::size_
     for (std::size_t i = 0; i < text.causes.size(); ++i) {
         cause_row(context, id + ".cause." + std::to_string(i), damage.causes[i], text.causes[i]);
     }
-    ui.space(ui.metrics().gap);
     for (const std::string& note : text.notes) ui.caption(note);
 }
 

@@ -56,6 +56,12 @@ std::string capitalised(std::string text) {
     return text;
 }
 
+std::string counted(const ScreenContext& context, const char* key, std::size_t count) {
+    const std::string one = std::string(key) + ".one";
+    if (count == 1 && context.language.has(one)) return context.say(one);
+    return context.say(key, {std::to_string(count)});
+}
+
 std::string unit_text(const ScreenContext& context, const app::Unit& unit) {
     return unit.word.empty() ? std::string(unit.symbol) : context.say(unit.word);
 }
@@ -258,12 +264,13 @@ const engine::CrossingOutcome* crossing_outcome(const ScreenContext& context, st
 
 std::string fitted(const Ui& ui, const std::string& text, float width, TextRole role, Weight weight) {
     if (ui.text_width(text, role, weight) <= width) return text;
+    if (ui.text_width(text, TextRole::smallest, weight) <= width) return text;
     std::string best = text;
     for (std::size_t at = text.rfind(' '); at != std::string::npos && at > 0; at = text.rfind(' ', at - 1)) {
         std::string shorter = text.substr(0, at);
         while (!shorter.empty() && (shorter.back() == ',' || shorter.back() == ' ')) shorter.pop_back();
         best = shorter + " \u2026";
-        if (ui.text_width(best, role, weight) <= width) break;
+        if (ui.text_width(best, TextRole::smallest, weight) <= width) break;
     }
     return best;
 }

@@ -33,6 +33,8 @@ void reading_row(ScreenContext& context, const engine::ReadingRef& ref, bool nee
 /// "19 mm"; empty where there is no value.
 [[nodiscard]] std::string value_text(const ScreenContext& context, const engine::ReadingRef& ref);
 [[nodiscard]] std::string capitalised(std::string text);
+/// "3 rooms", and "1 room" where the words have a line for it.
+[[nodiscard]] std::string counted(const ScreenContext& context, const char* key, std::size_t count);
 /// Word of a choice in the person's language; ids of tables by their names there.
 [[nodiscard]] std::string choice_text(const ScreenContext& context, engine::Field field, const std::string& word);
 
@@ -54,7 +56,8 @@ void reading_row(ScreenContext& context, const engine::ReadingRef& ref, bool nee
 /// What happens at one crossing to the wheel that is shown there; null while nothing is known of it.
 [[nodiscard]] const engine::CrossingOutcome* crossing_outcome(const ScreenContext& context, std::uint16_t crossing,
                                                               bool present);
-/// The text, or as many of its words as fit with an ellipsis; the whole stands on the thing's own screen.
+/// The text where it fits, if only at the smallest size, in which Ui::text_at then draws it; else as many of its words
+/// as fit with an ellipsis. The whole stands on the thing's own screen.
 [[nodiscard]] std::string fitted(const Ui& ui, const std::string& text, float width, TextRole role, Weight weight);
 /// "14:03" of a moment.
 [[nodiscard]] std::string clock_text(const ScreenContext& context, std::int64_t utc_ms);

@@ -1,3 +1,4 @@
+#include "app/core/reading_access.hpp"
 #include "app/ui/screens/answer_parts.hpp"
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/pictures.hpp"
@@ -93,6 +94,36 @@ std::string cart_name(const ScreenContext& context) {
     return context.model.cart < carts.size() ? carts[context.model.cart].name : "";
 }
 
+/// The check that decides, short: "Step: 20 mm of 10.2 mm", or what it waits for.
+std::string closest_text(const ScreenContext& context, const engine::Finding& finding) {
+    const std::string check = context.say(std::string("check.") + engine::check_name(finding.check));
+    const std::string compared = app::compared(finding, context.text());
+    if (!compared.empty()) return context.say("answer.closest", {check, compared});
+    if (finding.outcome != engine::Outcome::not_known || finding.missing.empty()) {
+        return app::sentence(finding, context.text());
+    }
+    // The cart is named before it.
+    const engine::ReadingRef& first = finding.missing[0];
+    const bool of_cart = app::owner_of(first.field) == app::Owner::cart;
+    const std::string name =
+        of_cart ? context.say(app::field_key(first.field)) : app::reading_name(first, context.text());
+    if (finding.missing.size() == 1) return context.say("answer.waits_for_one", {name});
+    return context.say("answer.waits_for", {std::to_string(finding.missing.size()), name});
+}
+
+/// Whether the headline stays whole on two lines beside the badge with that word.
+bool leaves_room_for_head(const ScreenContext& context, const std::string& headline, Badge badge,
+                          const std::string& word) {
+    const Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const float picture = m.answer_height + m.gutter;
+    const float room = m.screen.width() - m.rail_width - 2 * m.gutter - picture - m.icon - 2 * m.gap -
+                       ui.badge_width(badge, word, TextRole::body);
+    return ui.word_width(headline, TextRole::smallest, Weight::medium) <= room &&
+           ui.text_height(headline, TextRole::smallest, Weight::medium, room) <
+               2.5F * m.line_height(TextRole::smallest);
+}
+
 AnswerBarOptions answer_texts(const ScreenContext& context) {
     AnswerBarOptions options;
     const engine::CartAdvice* advice = app::cart_advice(context.model);
@@ -109,13 +140,7 @@ AnswerBarOptions answer_texts(const ScreenContext& context) {
     }
     const engine::Wheel& wheel = context.model.data->catalogue.wheels[first->candidate.wheel];
     const auto reasons = by_urgency(first->findings);
-    std::string reason;
-    if (!reasons.empty()) {
-        const std::string check = context.say(std::string("check.") + engine::check_name(reasons.front()->check));
-        const std::string compared = app::compared(*reasons.front(), context.text());
-        reason = compared.empty() ? app::sentence(*reasons.front(), context.text())
-                                  : context.say("answer.closest", {check, compared});
-    }
+    const std::string reason = reasons.empty() ? std::string() : closest_text(context, *reasons.front());
     if (advice->nothing_holds) {
         options.headline = context.say("answer.nothing_holds");
         options.reason = context.say("answer.nearest", {wheel_text(context, wheel), reason});
@@ -127,7 +152,8 @@ AnswerBarOptions answer_texts(const ScreenContext& context) {
     // A narrow bar has room for the wheel or for the long word of the verdict: the wheel matters more.
     const Metrics& m = context.ui.metrics();
     if (!m.compact()) {
-        options.badge_word = verdict_text(context, first->verdict);
+        const std::string verdict = verdict_text(context, first->verdict);
+        if (leaves_room_for_head(context, options.headline, *options.badge, verdict)) options.badge_word = verdict;
     } else {
         const float room = m.screen.width() - context.ui.badge_width(*options.badge) - m.dp(90);
         options.headline = fitted(context.ui, options.headline, room, TextRole::row, Weight::medium);
@@ -350,6 +376,7 @@ void draw_app(ScreenContext& context) {
                         context.say("outcome.not_known"), context.say("known.by_eye_short"), context.say("action.back"),
                         context.say("action.close")});
     keyboard(context);
+    ui.set_rail_words(items_of(context, rail_tabs));
     const bool in_visit = context.model.visit.has_value();
     const bool compact = ui.metrics().compact();
     const Screen screen = context.model.spot.screen;

@@ -124,8 +124,7 @@ void draw_loads(ScreenContext& context, const Rect& area) {
         RowOptions options;
         options.icon = Icon::loads;
         options.chevron = true;
-        options.detail =
-            gross_text(context, i) + " \u00B7 " + context.say("loads.stops", {std::to_string(cart.route.size())});
+        options.detail = gross_text(context, i) + " \u00B7 " + counted(context, "loads.stops", cart.route.size());
         if (const engine::RankedCandidate* first = app::headline(advice)) {
             options.badge = badge_of(first->verdict);
             if (ui.metrics().width_class == WidthClass::expanded) {

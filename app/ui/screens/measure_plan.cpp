@@ -35,7 +35,7 @@ MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     MeasurePlan p;
     const float gap = m.gap;
     const float key = std::max(m.target_size(TargetClass::key), m.dp(96));
-    const float keys_height = std::min(4 * key + 3 * gap, area.height() * 0.62F);
+    const float keys_height = std::ceil(4 * key + 3 * gap);
     const float keys_top = area.y1 - keys_height;
     Rect rest{area.x0, area.y0 + m.dp(16), area.x1, area.y1};
     Rect left = rest.cut_left(rest.width() * 0.245F, m.gutter);
@@ -59,12 +59,11 @@ MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
 
     Rect keys{rest.x0, keys_top, rest.x1, area.y1};
     const Rect operations = keys.cut_right(row, m.gutter);
-    fill_grid(p.digits, keys.cut_left(3 * row + 2 * gap, m.gutter), 3, 4, gap);
-    if (needs.sixteenths) {
-        fill_grid(p.fractions, keys, 4, 4, gap);
-    } else {
-        p.aside = keys;
-    }
+    // With nothing to stand beside them the digits are wider.
+    const bool alone = !needs.sixteenths && !needs.sketch;
+    fill_grid(p.digits, alone ? keys : keys.cut_left(3 * row + 2 * gap, m.gutter), 3, 4, gap);
+    if (needs.sixteenths) fill_grid(p.fractions, keys, 4, 4, gap);
+    if (needs.sketch && !needs.sixteenths) p.aside = keys;
     p.backspace = cell(operations, 1, 4, 0, gap);
     p.plus = cell(operations, 1, 4, 1, gap);
     p.minus = cell(operations, 1, 4, 2, gap);
@@ -72,11 +71,24 @@ MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     return p;
 }
 
+/// Digits and, beside them, the fifteen sixteenths, five rows of three each. A length has no sign: the key of "no
+/// fraction" stands in its place.
+void fill_tape_keys(MeasurePlan& p, const Rect& box, float gap) {
+    const auto at = [&](int row, int column) { return cell(box, 6, 5, row * 6 + column, gap); };
+    for (int i = 0; i < 12; ++i) p.digits[static_cast<std::size_t>(i)] = at(i / 3, i % 3);
+    for (int i = 0; i < 15; ++i) p.fractions[static_cast<std::size_t>(i)] = at(i / 3, 3 + i % 3);
+    p.fractions[15] = p.digits[9];
+    p.digits[9] = {};
+    p.backspace = at(4, 0);
+    p.minus = at(4, 1);
+    p.plus = at(4, 2);
+}
+
 MeasurePlan tall_plan(const Metrics& m, const Rect& area, const MeasureNeeds& needs) {
     MeasurePlan p;
     const float gap = m.gap;
-    const float key = std::max(m.target_size(TargetClass::key), m.dp(96));
-    Rect rest{area.x0, area.y0 + m.dp(10), area.x1, area.y1};
+    const float key = m.target_size(TargetClass::key);
+    Rect rest{area.x0, area.y0 + m.edge, area.x1, area.y1};
     Rect head = rest.cut_top(std::max(m.dp(98), needs.title_height), gap);
     p.picture = head.cut_right(head.width() * 0.36F, gap);
     p.title = head;
@@ -88,16 +100,18 @@ MeasurePlan tall_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     p.same = cell(buttons, 4, 1, 1, gap);
     p.none = cell(buttons, 4, 1, 2, gap);
     p.not_accessible = cell(buttons, 4, 1, 3, gap);
-    p.readout = rest.cut_top(m.dp(158), gap);
+    // Where sixteenths take a third of the room, what is read out is lower rather than a key too small.
+    const float keys_height = 5 * key + 4 * gap;
+    const float spare = rest.height() - m.target_size(TargetClass::row) - 2 * gap - keys_height;
+    p.readout = rest.cut_top(std::clamp(spare, m.dp(110), std::max(m.dp(158), needs.hint_height)), gap);
     Rect choice = rest.cut_top(m.target_size(TargetClass::row), gap);
     p.units = choice.cut_left(std::max(choice.width() * 0.28F, units_width(m, needs)), gap);
     p.methods = choice;
-    const float fraction_height = needs.sixteenths ? rest.height() * 0.44F : 0;
     if (needs.sixteenths) {
-        fill_grid(p.fractions, rest.cut_bottom(fraction_height, gap), 6, 3, gap);
-    } else {
-        p.aside = rest.cut_bottom(std::max(rest.height() - 5 * key, 0.0F), gap);
+        fill_tape_keys(p, rest, gap);
+        return p;
     }
+    if (needs.sketch) p.aside = rest.cut_bottom(std::max(rest.height() - 5 * key, 0.0F), gap);
     Rect operations = rest.cut_right(rest.width() * 0.26F, m.gutter);
     fill_grid(p.digits, rest, 3, 4, gap);
     p.backspace = cell(operations, 1, 3, 0, gap);
@@ -110,15 +124,18 @@ MeasurePlan phone_plan(const Metrics& m, const Rect& area, const MeasureNeeds& n
     MeasurePlan p;
     const float gap = m.gap;
     const float key = m.target_size(TargetClass::key);
-    Rect rest{area.x0, area.y0, area.x1, area.y1};
-    Rect head = rest.cut_top(std::max(m.top_height, needs.title_height), gap);
-    p.close = head.cut_right(m.target_size(TargetClass::row));
+    const float row = m.target_size(TargetClass::row);
+    Rect rest{area.x0, area.y0 + m.edge, area.x1, area.y1};
+    Rect head = rest.cut_top(std::max(row, needs.title_height), gap);
+    p.close = head.cut_right(row, gap);
+    p.close.y1 = p.close.y0 + row;
     p.title = head;
     const Rect foot = rest.cut_bottom(key, gap);
     p.backspace = cell(foot, 3, 1, 0, gap);
     p.next = {cell(foot, 3, 1, 1, gap).x0, foot.y0, foot.x1, foot.y1};
-    p.readout = rest.cut_top(std::min(rest.height() * 0.24F, m.dp(164)), gap);
-    const Rect choices = rest.cut_top(m.target_size(TargetClass::row), gap);
+    const float spare = rest.height() - row - 4 * key - 5 * gap;
+    p.readout = rest.cut_top(std::clamp(spare, m.dp(80), needs.hint_height > 0 ? m.dp(200) : m.dp(164)), gap);
+    const Rect choices = rest.cut_top(row, gap);
     p.units = cell(choices, 3, 1, 0, gap);
     p.methods = cell(choices, 3, 1, 1, gap);
     if (needs.sixteenths) {
@@ -136,7 +153,9 @@ MeasurePlan phone_plan(const Metrics& m, const Rect& area, const MeasureNeeds& n
 
 }  // namespace
 
-MeasurePlan measure_plan(const Metrics& metrics, const Rect& area, const MeasureNeeds& needs) {
+MeasurePlan measure_plan(const Metrics& metrics, const Rect& outer, const MeasureNeeds& needs) {
+    // On whole pixels, so that rounding takes nothing off a gap.
+    const Rect area{std::ceil(outer.x0), std::ceil(outer.y0), std::floor(outer.x1), std::floor(outer.y1)};
     if (metrics.compact()) return phone_plan(metrics, area, needs);
     if (metrics.width_class == WidthClass::expanded) return wide_plan(metrics, area, needs);
     return tall_plan(metrics, area, needs);

@@ -14,15 +14,16 @@ struct MeasurePlan {
     Rect backspace, plus, minus, next, done;
     Rect again, same, none, not_accessible;
     Rect picture;  ///< sketch, or the hint while there is one
-    Rect aside;    ///< where the fractions would be: hint and places to copy from
+    Rect aside;    ///< where the fractions would be: the sketch
 };
 
 struct MeasureNeeds {
     bool sixteenths = false;
     bool fraction_page = false;  ///< narrow screens: this page is shown
-    bool has_methods = true;
-    std::size_t units = 1;   ///< offered
-    float title_height = 0;  ///< what the texts of the title need
+    bool sketch = false;         ///< wheel and obstacle are drawn beside the keys
+    std::size_t units = 1;       ///< offered
+    float title_height = 0;      ///< what the texts of the title need
+    float hint_height = 0;       ///< what a hint needs beside what is typed
 };
 [[nodiscard]] MeasurePlan measure_plan(const Metrics& metrics, const Rect& area, const MeasureNeeds& needs);
 

@@ -4,6 +4,8 @@
 #include "app/ui/screens/measure_plan.hpp"
 #include "app/ui/screens/pictures.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -74,7 +76,7 @@ float draw_typed(ScreenContext& context, const SheetView& view, Point left_basel
     }
     if (view.sheet.entry.sixteenths != 0) {
         const app::Fraction f = app::reduced(view.sheet.entry.sixteenths);
-        const TextRole fraction_role = TextRole::digit;
+        const TextRole fraction_role = m.compact() ? TextRole::body : TextRole::digit;
         const float width =
             stacked_fraction_width(ui.canvas(), f.numerator, f.denominator, fraction_role, Weight::medium);
         const float middle = left_baseline.y - m.cap_height(role) / 2;
@@ -121,22 +123,51 @@ void draw_range(ScreenContext& context, const SheetView& view, const Rect& box) 
     draw_range_strip(canvas, theme, box.x0, box.x1, y, strip);
     ui.text_at({box.x0, y - 30 * u}, context.say("sheet.usual"),
                {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
-    const auto number = [&](double si) { return app::shown_number(app::to_canonical(si, view.sheet.kind), view.unit); };
+    // The ends of what is usual are round in one system only.
+    const auto number = [&](double si) {
+        if (view.unit.sixteenths) return fmt::format("{:.3g}", std::round(in_unit(si) * 100) / 100);
+        return app::shown_number(app::to_canonical(si, view.sheet.kind), view.unit);
+    };
     const float base = y + 18 * u + m.cap_height(TextRole::caption);
     const std::string low_text = number(view.usual->typical_low);
     const std::string high_text = number(view.usual->typical_high) + "\u2009" + unit_text(context, view.unit);
     const TextStyle style{TextRole::caption, Weight::regular, theme.text2, Align::center};
+    const auto half_of = [&](const std::string& text) { return ui.text_width(text, style.role, style.weight) / 2; };
+    const float high_x = std::min(x_of(high), box.x1 - half_of(high_text));
+    if (high_x - x_of(low) < half_of(low_text) + half_of(high_text) + m.dp(8)) {
+        const std::string both = context.say("hand_over.from_to", {low_text, high_text});
+        const float x = std::clamp(x_of(low), box.x0 + half_of(both), std::max(box.x0, box.x1 - half_of(both)));
+        ui.text_at({x, base}, both, style);
+        return;
+    }
     ui.text_at({x_of(low), base}, low_text, style);
-    const float high_half = ui.text_width(high_text, TextRole::caption, Weight::regular) / 2;
-    ui.text_at({std::min(x_of(high), box.x1 - high_half), base}, high_text, style);
+    ui.text_at({high_x, base}, high_text, style);
 }
 
-void draw_readout(ScreenContext& context, const SheetView& view, const Rect& box) {
+struct ReadoutParts {
+    Rect typed, range;  ///< the second holds the hint where there is no better place for it
+};
+
+ReadoutParts readout_parts(const Metrics& m, const Rect& box) {
+    const Rect inner = box.inset(m.pad + m.dp(4), m.dp(10));
+    if (m.compact()) {
+        Rect rest = inner;
+        const float fraction = 2.2F * m.text_size(TextRole::body);
+        const Rect typed = rest.cut_top(std::max(m.line_height(TextRole::value), fraction));
+        return {typed, rest};
+    }
+    const float share = m.width_class == WidthClass::expanded ? 0.40F : 0.46F;
+    const float middle = inner.x0 + inner.width() * share;
+    return {{inner.x0, inner.y0, middle, inner.y1}, {middle + m.dp(44), inner.y0, inner.x1, inner.y1}};
+}
+
+void draw_readout(ScreenContext& context, const SheetView& view, const Rect& box, bool with_range) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
     const Theme& theme = ui.theme();
     const auto card = ui.card({.rect = box, .pad = 0});
-    const Rect inner = box.inset(m.pad + m.dp(4), m.dp(10));
+    const ReadoutParts parts = readout_parts(m, box);
+    const Rect& typed = parts.typed;
     const Unit* other = other_unit(view.sheet);
     std::string also;
     if (view.value && other) {
@@ -148,24 +179,17 @@ void draw_readout(ScreenContext& context, const SheetView& view, const Rect& box
         const std::string symbol = other->shape == app::UnitShape::one_to ? "" : unit_text(context, *other);
         ui.value_at({right, base}, also, symbol, role, "sheet.other");
     };
+    const TextRole role = m.compact() ? TextRole::value : TextRole::readout;
+    const float base = typed.center().y + m.cap_height(role) / 2;
+    const float end = draw_typed(context, view, {typed.x0, base}, role);
     if (m.compact()) {
-        const float base = inner.y0 + inner.height() * 0.27F + m.cap_height(TextRole::value) / 2;
-        draw_typed(context, view, {inner.x0, base}, TextRole::value);
-        draw_other(inner.x1, base, TextRole::section);
-        draw_range(context, view, {inner.x0, inner.y0 + inner.height() * 0.55F, inner.x1, inner.y1});
-        return;
-    }
-    const float share = m.width_class == WidthClass::expanded ? 0.40F : 0.46F;
-    const Rect words{inner.x0, inner.y0, inner.x0 + inner.width() * share, inner.y1};
-    const float base = inner.center().y + m.cap_height(TextRole::readout) / 2;
-    const float end = draw_typed(context, view, {words.x0, base}, TextRole::readout);
-    const float needed = ui.text_width(also, TextRole::section, Weight::medium) + m.dp(90);
-    if (words.x1 - end > needed) {
-        ui.canvas().line({end + m.dp(24), inner.y0 + m.dp(12)}, {end + m.dp(24), inner.y1 - m.dp(12)}, theme.hairline,
+        draw_other(typed.x1, base, TextRole::section);
+    } else if (typed.x1 - end > ui.text_width(also, TextRole::section, Weight::medium) + m.dp(90)) {
+        ui.canvas().line({end + m.dp(24), typed.y0 + m.dp(12)}, {end + m.dp(24), typed.y1 - m.dp(12)}, theme.hairline,
                          m.hairline);
-        draw_other(words.x1 + m.dp(14), base, TextRole::section);
+        draw_other(typed.x1 + m.dp(14), base, TextRole::section);
     }
-    draw_range(context, view, {words.x1 + m.dp(44), inner.y0, inner.x1, inner.y1});
+    if (with_range) draw_range(context, view, parts.range);
 }
 
 void draw_units(ScreenContext& context, const SheetView& view, const Rect& rect) {
@@ -327,7 +351,7 @@ void draw_side_buttons(ScreenContext& context, const SheetView& view, const Meas
         const std::string owner = app::owner_name(context.survey(), view.same.front());
         const float room = plan.same.width() - 2 * ui.metrics().pad;
         const std::string shown = fitted(ui, owner, room, TextRole::caption, Weight::regular);
-        if (ui.text_width(shown, TextRole::caption, Weight::regular) <= room) same.detail = shown;
+        if (ui.text_width(shown, TextRole::smallest, Weight::regular) <= room) same.detail = shown;
     }
     if (ui.button("sheet.same", context.say("sheet.same"), same)) context.act(app::SheetSameAs{view.same.front()});
     const bool zero_means_none = view.usual && view.usual->zero_is_typical;
@@ -360,36 +384,60 @@ std::string hint_text(const ScreenContext& context, const SheetView& view) {
     return "";
 }
 
-/// What is odd about the value, with a button that takes the likelier one. False where there is nothing to say.
-bool draw_hint(ScreenContext& context, const SheetView& view, const Rect& box) {
+/// What is odd about the value, and the likelier one where there is one.
+struct HintTexts {
+    std::string odd, meant;
+};
+
+HintTexts hint_texts(const ScreenContext& context, const SheetView& view) {
+    HintTexts texts{hint_text(context, view), {}};
+    if (texts.odd.empty() || !view.hint.suggestion) return texts;
+    const Unit& unit = app::units_of(view.sheet.kind)[view.hint.suggestion->unit];
+    texts.meant = context.say("hint.did_you_mean", {app::as_entered(view.hint.suggestion->entry, unit)});
+    return texts;
+}
+
+float hint_height(const Ui& ui, const HintTexts& texts, float width) {
+    const Metrics& m = ui.metrics();
+    const float inner = width - 2 * m.pad;
+    const float odd = ui.text_height(texts.odd, TextRole::caption, Weight::regular, inner);
+    if (texts.meant.empty()) return odd + m.dp(20);
+    const float meant = ui.text_height(texts.meant, TextRole::body, Weight::medium, inner);
+    return std::max(m.target_size(TargetClass::row), odd + meant + m.dp(12));
+}
+
+/// A button that takes the likelier value; where it would be too small for a finger, the words alone.
+void draw_hint(ScreenContext& context, const HintTexts& texts, const Rect& box) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
-    const std::string hint = hint_text(context, view);
-    if (hint.empty() || box.height() < m.dp(60)) return false;
-    {
-        const std::string meant = view.hint.suggestion
-                                      ? app::as_entered(view.hint.suggestion->entry,
-                                                        app::units_of(view.sheet.kind)[view.hint.suggestion->unit])
-                                      : "";
-        const bool button = !meant.empty() && box.height() >= m.target_size(TargetClass::row);
-        if (button) {
-            if (ui.button("sheet.suggestion", context.say("hint.did_you_mean", {meant}),
-                          {.detail = hint, .align = Align::left, .role = TextRole::body, .rect = box})) {
-                context.act(app::SheetTakeSuggestion{});
-            }
-            return true;
+    if (!texts.meant.empty() && box.height() >= m.target_size(TargetClass::row)) {
+        if (ui.button("sheet.suggestion", texts.meant,
+                      {.detail = texts.odd, .align = Align::left, .role = TextRole::body, .rect = box})) {
+            context.act(app::SheetTakeSuggestion{});
         }
-        const auto card = ui.card({.rect = box, .pad = m.dp(10)});
-        ui.text(hint, TextRole::caption, Weight::regular, {}, "sheet.hint");
+        return;
     }
-    return true;
+    const std::string all = texts.meant.empty() ? texts.odd : texts.odd + " " + texts.meant;
+    ui.text_in(box, all, {TextRole::caption, Weight::regular, ui.theme().text, Align::left}, "sheet.hint");
+}
+
+/// The first place that has room for all of the hint; beside what is typed where none has.
+Rect hint_place(const Ui& ui, const HintTexts& texts, const MeasurePlan& plan) {
+    for (const Rect& box : {plan.picture, plan.aside}) {
+        if (!box.empty() && hint_height(ui, texts, box.width()) <= box.height()) return box;
+    }
+    return readout_parts(ui.metrics(), plan.readout).range;
+}
+
+bool has_sketch(const SheetView& view) {
+    return app::owner_of(view.sheet.ref.field) == app::Owner::crossing;
 }
 
 /// The sketch of what is measured; other readings than those of a crossing have none.
 void draw_sketch(ScreenContext& context, const SheetView& view, const Rect& box) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
-    if (box.height() < m.dp(60) || app::owner_of(view.sheet.ref.field) != app::Owner::crossing) return;
+    if (box.height() < m.dp(60) || !has_sketch(view)) return;
     const auto card = ui.card({.rect = box, .pad = 0});
     // The sketch follows the keys: wheel and obstacle to one scale say at once whether the number can be right.
     engine::Crossing crossing = context.survey().crossings[view.sheet.ref.index];
@@ -461,13 +509,20 @@ void draw_pages(ScreenContext& context, const SheetView& view, const Rect& rect)
 void draw_measure_sheet(ScreenContext& context, const Rect& area) {
     const SheetView view = view_of(context);
     const TitleTexts title = reading_title(context, view);
-    MeasureNeeds needs{view.unit.sixteenths, view.sheet.fraction_page, !view.methods.empty(),
+    const HintTexts hint = hint_texts(context, view);
+    MeasureNeeds needs{view.unit.sixteenths, view.sheet.fraction_page, has_sketch(view),
                        app::units_of(view.sheet.kind).size()};
     const Metrics& metrics = context.ui.metrics();
-    needs.title_height = title_height(context.ui, title, measure_plan(metrics, area, needs).title.width());
+    const MeasurePlan empty = measure_plan(metrics, area, needs);
+    needs.title_height = title_height(context.ui, title, empty.title.width());
+    if (!hint.odd.empty()) {
+        const float width = readout_parts(metrics, empty.readout).range.width();
+        needs.hint_height = hint_height(context.ui, hint, width) + metrics.dp(20);
+    }
     MeasurePlan plan = measure_plan(metrics, area, needs);
+    const Rect where = hint.odd.empty() ? Rect{} : hint_place(context.ui, hint, plan);
     draw_title(context, title, plan);
-    draw_readout(context, view, plan.readout);
+    draw_readout(context, view, plan.readout, where.empty() || !plan.readout.overlaps(where));
     draw_units(context, view, plan.units);
     draw_methods(context, view, plan.methods);
     draw_pages(context, view, plan.pages);
@@ -475,11 +530,11 @@ void draw_measure_sheet(ScreenContext& context, const Rect& area) {
     draw_fractions(context, view, plan);
     draw_operations(context, view, plan);
     draw_side_buttons(context, view, plan);
+    if (!where.empty()) draw_hint(context, hint, where);
     // Where there are no fractions the sketch gets their place: the comparison of sizes is the message.
-    const bool roomy = plan.aside.height() > context.ui.metrics().dp(128);
-    const bool said = draw_hint(context, view, plan.picture.empty() ? plan.aside : plan.picture);
-    if (roomy && !(said && plan.picture.empty())) draw_sketch(context, view, plan.aside);
-    if (!roomy && !said) draw_sketch(context, view, plan.picture);
+    const bool roomy = plan.aside.height() > metrics.dp(128);
+    const Rect& sketch = roomy ? plan.aside : plan.picture;
+    if (where.empty() || !sketch.overlaps(where)) draw_sketch(context, view, sketch);
 }
 
 }  // namespace sillwalk::ui

@@ -23,12 +23,6 @@ const engine::CartAdvice* advice_of(const ScreenContext& context, std::uint16_t 
     return nullptr;
 }
 
-std::string counted(const ScreenContext& context, const char* key, std::size_t count) {
-    const std::string one = std::string(key) + ".one";
-    if (count == 1 && context.language.has(one)) return context.say(one);
-    return context.say(key, {std::to_string(count)});
-}
-
 void ways(ScreenContext& context) {
     Ui& ui = context.ui;
     const engine::Survey& survey = context.survey();

@@ -79,27 +79,36 @@ void bar_row(ScreenContext& context, const Rect& box, const PushRow& row, double
     const Theme& theme = ui.theme();
     const Finding& finding = *row.finding;
     const std::string value = value_of(context, finding);
+    const Rect hit{box.x0, box.y0, box.x1, box.y1 - m.gap};  // a gap to the next row
     const Interaction did =
-        ui.area(fmt::format("push.row.{}", number), labelled(context, row.name + ", " + value, finding.outcome), box);
+        ui.area(fmt::format("push.row.{}", number), labelled(context, row.name + ", " + value, finding.outcome), hit);
     if (did.tapped) open_row(context, row);
     if (did.pressed) ui.canvas().fill_rect(box, theme.selected_tint, m.radius);
     ui.canvas().line({box.x0, box.y1}, {box.x1, box.y1}, theme.hairline, m.hairline);
     Rect rest = box.inset(m.pad, m.dp(8));
     const auto badge = badge_of(finding.outcome);
-    const float badge_room = ui.badge_width(Badge::not_known) + m.gap;
-    if (badge) ui.badge_at({rest.x1, box.center().y}, *badge, Align::right);
-    rest.x1 -= badge_room;
-    // Beside each other where both are whole, else the numbers below the name.
+    // On a narrow screen the name has the whole first line, and the numbers stand below it.
     const float line = m.line_height(TextRole::body);
     const float base = rest.y0 + m.cap_height(TextRole::body) + m.dp(2);
     const bool below = m.compact();
-    const float value_most = below ? rest.width() : rest.width() * 0.55F;
-    const std::string shown = fitted(ui, value, value_most, TextRole::body, Weight::medium);
-    const float value_width = ui.text_width(shown, TextRole::body, Weight::medium);
+    const float badge_room = ui.badge_width(below && badge ? *badge : Badge::not_known) + m.gap;
+    const float middle = below ? (rest.y0 + 2 * line + rest.y1) / 2 : box.center().y;
+    if (badge) ui.badge_at({rest.x1, middle}, *badge, Align::right);
+    const float whole = rest.width();
+    rest.x1 -= badge_room;
     const Color ink = finding.outcome == Outcome::fails ? theme.line_of(Badge::fails) : theme.text;
-    ui.text_at({below ? rest.x0 + value_width : rest.x1, below ? base + line : base}, shown,
-               {TextRole::body, Weight::medium, ink, Align::right}, value_most);
-    const float name_width = below ? rest.width() : rest.width() - value_width - m.gap;
+    float name_width = whole;
+    if (below) {
+        const bool numbers = has_bar(finding);  // never shortened
+        const std::string shown = numbers ? value : fitted(ui, value, whole, TextRole::body, Weight::medium);
+        ui.text_at({rest.x0, base + line}, shown, {TextRole::body, Weight::medium, ink, Align::left}, whole);
+    } else {
+        const float most = rest.width() * 0.55F;
+        const std::string shown = fitted(ui, value, most, TextRole::body, Weight::medium);
+        const float value_width = std::min(most, ui.text_width(shown, TextRole::body, Weight::medium));
+        ui.text_at({rest.x1, base}, shown, {TextRole::body, Weight::medium, ink, Align::right}, value_width);
+        name_width = rest.width() - value_width - m.gap;
+    }
     ui.text_at({rest.x0, base}, fitted(ui, row.name, name_width, TextRole::body, Weight::regular),
                {TextRole::body, Weight::regular, theme.text, Align::left}, name_width);
     if (!has_bar(finding)) return;
@@ -147,18 +156,22 @@ void draw_push(ScreenContext& context, const Rect& area) {
     const engine::Wheel& wheel = context.model.data->catalogue.wheels[first->candidate.wheel];
     ui.caption(context.say(advice->nothing_holds ? "push.of_nearest" : "push.of_first", {wheel_text(context, wheel)}));
     const bool table = chart_toggle(context);
-    const auto card = ui.card({.pad = m.dp(4)});
     if (table) {
+        const auto card = ui.card({.pad = m.dp(4)});
         if (const auto hit = chart_table(context, table_rows(context, rows), true)) open_row(context, rows[*hit]);
         return;
     }
     const double scale = scale_of(rows);
-    const float height = m.target_size(TargetClass::row) + m.dp(24) + (m.compact() ? m.line_height(TextRole::body) : 0);
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        bar_row(context, ui.place(height), rows[i], scale, i);
-        ui.space(-m.gap);
+    const float height =
+        m.target_size(TargetClass::row) + std::max(m.gap, m.dp(24)) + (m.compact() ? m.line_height(TextRole::body) : 0);
+    {
+        const auto card = ui.card({.pad = m.dp(4)});
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            bar_row(context, ui.place(height), rows[i], scale, i);
+            ui.space(-m.gap);
+        }
+        ui.space(m.gap);
     }
-    ui.space(m.gap);
     ui.caption(context.say("push.legend"));
 }
 

@@ -113,7 +113,7 @@ struct StripSizes {
     float room, gate, height, lane;
 };
 
-void draw_room(ScreenContext& context, const Rect& box, const Leg& leg) {
+RoomBox room_box(const ScreenContext& context, const Leg& leg) {
     const Room& room = context.survey().rooms[*leg.room];
     const ReadingLine air = reading_line(context, {Field::room_air, *leg.room, 0});
     RoomBox picture;
@@ -125,28 +125,13 @@ void draw_room(ScreenContext& context, const Rect& box, const Leg& leg) {
     picture.note = room_detail(context, room);
     picture.kind = temperature_of(room);
     picture.wetness = floor_wetness(room.wetness);
-    draw_room_box(context.ui.canvas(), context.ui.theme(), box, picture);
+    return picture;
 }
 
-/// A long name on two lines, centred; returns the baseline of the last.
-float centred_lines(Ui& ui, Point first_baseline, const std::string& text, float width, const TextStyle& style) {
-    const auto fits = [&](const std::string& part) { return ui.text_width(part, style.role, style.weight) <= width; };
-    if (fits(text)) {
-        ui.text_at(first_baseline, text, style, width);
-        return first_baseline.y;
-    }
-    std::size_t cut = std::string::npos;
-    for (std::size_t at = text.find(' '); at != std::string::npos; at = text.find(' ', at + 1)) {
-        if (fits(text.substr(0, at))) cut = at;
-    }
-    if (cut == std::string::npos) {
-        ui.text_at(first_baseline, text, style, width);
-        return first_baseline.y;
-    }
-    const float line = ui.metrics().line_height(style.role);
-    ui.text_at(first_baseline, text.substr(0, cut), style, width);
-    ui.text_at({first_baseline.x, first_baseline.y + line}, text.substr(cut + 1), style, width);
-    return first_baseline.y + line;
+/// All that its picture says.
+std::string room_label(const RoomBox& picture) {
+    const std::string air = picture.temperature.empty() ? "" : ", " + picture.temperature + "\u2009" + picture.unit;
+    return picture.name + air + ", " + picture.stay + ", " + picture.note;
 }
 
 void draw_gate(ScreenContext& context, const Rect& box, const Leg& leg) {
@@ -171,10 +156,12 @@ void draw_gate(ScreenContext& context, const Rect& box, const Leg& leg) {
     const Rect picture{box.x0, box.y0 + 54 * u, box.x1, box.y1 + depth};
     const float scale = std::min(0.60F * u, (box.y1 - picture.y0) / (section.wheel_mm + section.rise_mm + 6));
     draw_crossing_section(ui.canvas(), theme, picture, box.y1, scale, section);
-    const float name = box.y1 + depth + 8 * u + m.cap_height(TextRole::caption);
-    const float last = centred_lines(ui, {middle, name}, crossing.name, width,
-                                     {TextRole::caption, Weight::medium, theme.text, Align::center});
-    if (badge) ui.badge_at({middle, last + 30 * u}, *badge, Align::center);
+    const bool one_line = ui.text_width(crossing.name, TextRole::caption, Weight::medium) <= width;
+    const float line = m.line_height(TextRole::smallest);
+    const float top = box.y1 + depth + 4 * u;
+    const Rect name{middle - width / 2, top, middle + width / 2, top + (one_line ? 1 : 2) * line};
+    ui.text_in(name, crossing.name, {TextRole::caption, Weight::medium, theme.text, Align::center});
+    if (badge) ui.badge_at({middle, name.y1 + 26 * u}, *badge, Align::center);
 }
 
 /// The way from the end of one lane to the start of the next.
@@ -206,6 +193,7 @@ void draw_strip(ScreenContext& context, const Rect& area, const std::vector<Leg>
     constexpr std::size_t per_lane = 3;
     const float unit = area.width() / per_lane;
     const float u = design_unit(context);
+    const float apart = std::ceil(ui.metrics().gap / 2);  // drawn as one strip, touched apart
     const StripSizes sizes{unit * 0.564F, unit * 0.436F, 150 * u, 292 * u};
     // The way between two lanes runs a little outside the rooms.
     const auto scope = ui.scroll("route.strip", {area.x0 - 18 * u, area.y0, area.x1 + 18 * u, area.y1});
@@ -217,17 +205,18 @@ void draw_strip(ScreenContext& context, const Rect& area, const std::vector<Leg>
         float x = area.x0;
         for (std::size_t i = first; i < std::min(first + per_lane, legs.size()); ++i) {
             const Rect room{x, lane.y0, x + sizes.room, floor};
-            const Rect room_target{room.x0, room.y0, room.x1, lane.y0 + sizes.lane - 28 * u};
+            const Rect room_target{room.x0 + apart, room.y0, room.x1 - apart, lane.y0 + sizes.lane - 28 * u};
             if (legs[i].room) {
-                if (ui.area(legs[i].room_id, context.survey().rooms[*legs[i].room].name, room_target).tapped) {
+                const RoomBox picture = room_box(context, legs[i]);
+                if (ui.area(legs[i].room_id, room_label(picture), room_target).tapped) {
                     context.act(app::GoTo{{app::Screen::room, *legs[i].room}});
                 }
-                draw_room(context, room, legs[i]);
+                draw_room_box(ui.canvas(), ui.theme(), room, picture);
             }
             x += sizes.room;
             if (!legs[i].crossing) continue;
             const Rect gate{x, lane.y0, x + sizes.gate, floor};
-            const Rect gate_target{gate.x0, gate.y0, gate.x1, lane.y0 + sizes.lane - 28 * u};
+            const Rect gate_target{gate.x0 + apart, gate.y0, gate.x1 - apart, lane.y0 + sizes.lane - 28 * u};
             const Interaction did = ui.area(legs[i].crossing_id, gate_label(context, *legs[i].crossing), gate_target);
             if (did.tapped) context.act(app::GoTo{{app::Screen::crossing, *legs[i].crossing}});
             draw_gate(context, gate, legs[i]);
@@ -239,14 +228,20 @@ void draw_strip(ScreenContext& context, const Rect& area, const std::vector<Leg>
 
 // ---------------------------------------------------------------- list (narrow screens)
 
+/// Rows are drawn edge to edge; what a finger hits keeps a gap to the next.
+float apart_in_list(const Metrics& m) {
+    return std::ceil(m.gap / 2);
+}
+
 void draw_room_row(ScreenContext& context, const Leg& leg) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
     const Theme& theme = ui.theme();
     const float u = design_unit(context);
     const Room& room = context.survey().rooms[*leg.room];
-    const Rect row = ui.place(std::max(m.target_size(TargetClass::row), 100 * u));
-    if (ui.area(leg.room_id, room.name, row).tapped) context.act(app::GoTo{{app::Screen::room, *leg.room}});
+    const Rect row = ui.place(std::max(m.target_size(TargetClass::row) + 2 * apart_in_list(m), 100 * u));
+    if (ui.area(leg.room_id, room.name, row.inset(0, apart_in_list(m))).tapped)
+        context.act(app::GoTo{{app::Screen::room, *leg.room}});
     Canvas& canvas = ui.canvas();
     const RoomTemperature kind = temperature_of(room);
     canvas.fill_rect(row, room_fill(theme, kind));
@@ -283,8 +278,8 @@ void draw_gate_row(ScreenContext& context, const Leg& leg) {
     const std::optional<Badge> badge = badge_at(context, *leg.crossing);
     const bool wide = !m.compact();
     const float height = badge && !wide ? 150 * u : 112 * u;
-    const Rect row = ui.place(std::max(m.target_size(TargetClass::row), height));
-    if (ui.area(leg.crossing_id, gate_label(context, *leg.crossing), row).tapped) {
+    const Rect row = ui.place(std::max(m.target_size(TargetClass::row) + 2 * apart_in_list(m), height));
+    if (ui.area(leg.crossing_id, gate_label(context, *leg.crossing), row.inset(0, apart_in_list(m))).tapped) {
         context.act(app::GoTo{{app::Screen::crossing, *leg.crossing}});
     }
     ui.canvas().fill_rect(row, theme.surface);

@@ -3,6 +3,8 @@
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
 
+#include <algorithm>
+
 namespace sillwalk::ui {
 
 using app::Screen;
@@ -23,7 +25,11 @@ void visit_row(ScreenContext& context, const app::VisitLine& visit, std::size_t 
     Ui& ui = context.ui;
     const std::string id = "visit." + std::to_string(number);
     const bool compact = ui.metrics().compact();
-    const auto cells = ui.cells(compact ? std::vector<float>{0.66F, 0.34F} : std::vector<float>{0.78F, 0.22F});
+    const std::string follow_up = context.say("visits.follow_up");
+    const float whole = ui.remaining().width() - ui.metrics().gap;
+    const float word = ui.text_width(follow_up, TextRole::smallest, Weight::medium) + 2 * ui.metrics().pad;
+    const float share = std::clamp(word / whole, compact ? 0.34F : 0.22F, 0.45F);
+    const auto cells = ui.cells({1 - share, share});
     RowOptions row;
     row.detail = context.say("visits.changed", {clock_text(context, visit.changed_ms)});
     if (!visit.customer.empty()) row.detail = visit.customer + " \u00B7 " + row.detail;
@@ -37,8 +43,7 @@ void visit_row(ScreenContext& context, const app::VisitLine& visit, std::size_t 
     row.chevron = !compact;
     const std::string title = visit.title.empty() ? context.say("visits.unnamed") : visit.title;
     if (ui.row(id, title, row)) context.act(app::OpenVisit{visit.id});
-    if (ui.button(id + ".copy", context.say("visits.follow_up"),
-                  {.role = compact ? TextRole::caption : TextRole::body})) {
+    if (ui.button(id + ".copy", follow_up, {.role = compact ? TextRole::caption : TextRole::body})) {
         do_build(context, app::CopyVisit{visit.id});
     }
 }

@@ -77,15 +77,19 @@ bool Ui::button(std::string_view id, std::string_view label, const ButtonOptions
     Rect detail_box = parts.text;
     FittedText detail;
     if (!options.detail.empty()) {
-        detail =
-            ui.fit(options.detail, TextRole::caption, Weight::regular, parts.text.width(), parts.text.height() / 2);
-        const float lines = m.line_height(detail.role) * static_cast<float>(detail.lines.size());
-        const float block = m.line_height(options.role) + lines;
-        label_box = {parts.text.x0, rect.center().y - block / 2, parts.text.x1, rect.center().y + block / 2 - lines};
-        detail_box = {parts.text.x0, label_box.y1, parts.text.x1, label_box.y1 + lines};
+        const float most = std::max(parts.text.height() / 2, parts.text.height() - m.line_height(options.role));
+        detail = ui.fit(options.detail, TextRole::caption, Weight::regular, parts.text.width(), most);
     }
+    const float lower = m.line_height(detail.role) * static_cast<float>(detail.lines.size());
     FittedText fitted;
-    if (!icon_only) fitted = ui.fit(label, options.role, Weight::medium, label_box.width(), label_box.height());
+    if (!icon_only)
+        fitted = ui.fit(label, options.role, Weight::medium, parts.text.width(), parts.text.height() - lower);
+    if (lower > 0) {
+        const float upper = m.line_height(fitted.role) * static_cast<float>(fitted.lines.size());
+        const float top = rect.center().y - (upper + lower) / 2;
+        label_box = {parts.text.x0, top, parts.text.x1, top + upper};
+        detail_box = {parts.text.x0, label_box.y1, parts.text.x1, label_box.y1 + lower};
+    }
 
     Target target{std::string(id), join_label({label, options.detail, options.count}), rect};
     target.target_class = options.target_class;

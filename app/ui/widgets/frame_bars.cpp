@@ -8,16 +8,16 @@ namespace sillwalk::ui {
 
 namespace {
 
-/// Icon over label in a box that is filled when selected.
-bool rail_item(Ui::Impl& ui, const std::string& id, const RailItem& item, const Rect& rect, bool selected,
-               Color icon_ink) {
+/// Icon over label in a box that is filled when selected. What a finger hits may be narrower than what is drawn.
+bool rail_item(Ui::Impl& ui, const std::string& id, const RailItem& item, const Rect& rect, const Rect& hit,
+               bool selected, Color icon_ink) {
     const Metrics& m = ui.metrics;
     const Theme& t = ui.theme();
     const Rect box = rect.inset(m.dp(3), m.dp(2));
     const float icon_space = m.icon + m.dp(6);
     const float room = box.height() - icon_space - m.dp(4);
     const FittedText label = ui.fit(item.label, TextRole::caption, Weight::medium, box.width(), room);
-    Target target{id, item.label, rect};
+    Target target{id, item.label, hit};
     target.selected = selected;
     target.label_clipped = label.clipped;
     const Interaction did = ui.interact(std::move(target));
@@ -40,6 +40,16 @@ bool rail_item(Ui::Impl& ui, const std::string& id, const RailItem& item, const 
 
 }  // namespace
 
+void Ui::set_rail_words(std::span<const RailItem> items) {
+    Metrics& m = impl_->metrics;
+    if (m.compact()) return;
+    float widest = 0;
+    for (const RailItem& item : items) {
+        widest = std::max(widest, text_width(item.label, TextRole::smallest, Weight::medium));
+    }
+    m.rail_width = std::max(m.rail_width, std::ceil(std::min(widest + m.dp(10), m.mm(26))));
+}
+
 Regions Ui::regions(bool with_answer_bar) const {
     const Metrics& m = impl_->metrics;
     Regions out;
@@ -51,9 +61,9 @@ Regions Ui::regions(bool with_answer_bar) const {
     }
     if (with_answer_bar) out.answer_bar = rest.cut_bottom(m.answer_height);
     out.top_bar = rest.cut_top(m.top_height);
-    const float side = m.compact() ? m.pad : m.gutter;
-    out.content = {rest.x0 + side, rest.y0 + m.gap, rest.x1 - std::max(side, m.edge), rest.y1 - m.gap};
-    if (m.compact()) out.content = {rest.x0 + m.edge * 0.7F, rest.y0 + m.gap, rest.x1 - m.edge * 0.7F, rest.y1 - m.gap};
+    const float side = m.compact() ? m.edge : m.gutter;
+    const float bottom = std::min(rest.y1 - m.gap, m.screen.y1 - m.edge);
+    out.content = {rest.x0 + side, rest.y0 + m.gap, rest.x1 - std::max(side, m.edge), bottom};
     impl_->regions = out;
     return out;
 }
@@ -74,21 +84,23 @@ std::optional<std::size_t> Ui::rail(std::string_view id, std::span<const RailIte
     Rect rest = whole;
     const std::string base(id);
     if (!home_label.empty()) {
-        const Rect box = rest.cut_top(m.top_height, m.gap);
+        Rect box = rest.cut_top(m.top_height, m.gap);
+        box.y0 += m.edge;
         ui.new_region();
-        if (rail_item(ui, base + ".home", {"home", std::string(home_label), Icon::home}, box, false, t.route))
+        if (rail_item(ui, base + ".home", {"home", std::string(home_label), Icon::home}, box, box, false, t.route))
             tapped = items.size();
     }
+    rest.y1 -= m.edge;
     const float least = m.target_size(TargetClass::row);
     const auto count = static_cast<float>(items.size());
     const float gap = m.gap;
-    const float fair = (rest.height() - m.dp(6) + gap) / count - gap;
-    const float height = std::max(least, std::min(fair, std::max(least, m.bottom_height)));
+    const float fair = (rest.height() + gap) / count - gap;
+    const float height = std::max(least, std::min(fair, m.bottom_height - m.edge));
     auto scope = scroll(base + ".list", rest);
     ui.layout().gap = gap;
     for (std::size_t i = 0; i < items.size(); ++i) {
         const Rect box = ui.place(height);
-        if (rail_item(ui, base + "." + items[i].id, items[i], box, static_cast<int>(i) == selected, t.text2))
+        if (rail_item(ui, base + "." + items[i].id, items[i], box, box, static_cast<int>(i) == selected, t.text2))
             tapped = i;
     }
     return tapped;
@@ -98,12 +110,13 @@ std::optional<std::size_t> Ui::bottom_bar(std::string_view id, std::span<const R
     Impl& ui = *impl_;
     const Metrics& m = ui.metrics;
     const Theme& t = ui.theme();
-    const Rect whole = ui.regions.bottom_bar;
+    const Rect ground = ui.regions.bottom_bar;
     std::optional<std::size_t> tapped;
-    if (whole.empty()) return tapped;
+    if (ground.empty()) return tapped;
     ui.new_region();
-    ui.canvas().fill_rect({0, whole.y0, ui.input.width, ui.input.height}, t.surface);
-    ui.canvas().fill_rect({0, whole.y0, ui.input.width, whole.y0 + m.hairline}, t.hairline);
+    ui.canvas().fill_rect({0, ground.y0, ui.input.width, ui.input.height}, t.surface);
+    ui.canvas().fill_rect({0, ground.y0, ui.input.width, ground.y0 + m.hairline}, t.hairline);
+    const Rect whole{ground.x0 + m.edge, ground.y0, ground.x1 - m.edge, ground.y1 - m.edge};
     const auto count = static_cast<float>(items.size());
     const float gap = m.gap;
     const float width = (whole.width() - gap * (count - 1)) / count;
@@ -111,7 +124,8 @@ std::optional<std::size_t> Ui::bottom_bar(std::string_view id, std::span<const R
         const float x = whole.x0 + (width + gap) * static_cast<float>(i);
         const Rect box{std::round(x), whole.y0, std::round(x + width), whole.y1};
         const std::string item_id = std::string(id) + "." + items[i].id;
-        if (rail_item(ui, item_id, items[i], box, static_cast<int>(i) == selected, t.text2)) tapped = i;
+        const Rect drawn = box.inset(1 - gap / 2, 0);
+        if (rail_item(ui, item_id, items[i], drawn, box, static_cast<int>(i) == selected, t.text2)) tapped = i;
     }
     return tapped;
 }
@@ -121,15 +135,16 @@ std::optional<int> Ui::top_bar(std::string_view title, const TopBarOptions& o) {
     const Metrics& m = ui.metrics;
     const Theme& t = ui.theme();
     Rect bar = ui.regions.top_bar;
+    bar.y0 += m.edge;
     ui.new_region();
     std::optional<int> tapped;
     const float side = m.target_size(TargetClass::row);
     const float gap = m.gap;
     Rect rest = bar;
-    rest.x0 = m.compact() ? bar.x0 + m.pad : ui.regions.content.x0;
-    rest.x1 = m.compact() ? bar.x1 - m.edge * 0.7F : ui.regions.content.x1;
+    rest.x0 = ui.regions.content.x0;
+    rest.x1 = ui.regions.content.x1;
     if (o.back) {
-        const Rect box = rest.cut_left(side, m.dp(10));
+        const Rect box = rest.cut_left(side, m.gap);
         if (button("top.back", ui.words.back, {.style = ButtonStyle::quiet, .icon = Icon::arrow_left, .rect = box}))
             tapped = -1;
     }
@@ -155,9 +170,10 @@ std::optional<int> Ui::top_bar(std::string_view title, const TopBarOptions& o) {
         }
         ui.focus_ring(face, did.focused);
     }
-    if (!o.status.empty() && !m.compact()) {
-        const float width = text_width(o.status, TextRole::caption, Weight::regular);
-        const Rect box = rest.cut_right(width, m.gap);
+    const float status_width = text_width(o.status, TextRole::caption, Weight::regular);
+    const float title_width = word_width(title, TextRole::section, Weight::medium);
+    if (!o.status.empty() && !m.compact() && rest.width() - status_width - m.gap >= title_width) {
+        const Rect box = rest.cut_right(status_width, m.gap);
         text_at({box.x0, box.center().y + m.cap_height(TextRole::caption) / 2}, o.status,
                 {TextRole::caption, Weight::regular, t.text2, Align::left}, 0, "top.status");
     }
@@ -188,7 +204,7 @@ bool Ui::answer_bar(std::string_view id, const AnswerBarOptions& o) {
     const TextRole badge_role = m.compact() ? TextRole::caption : TextRole::body;
     const std::string word = o.badge.has_value() ? std::string(ui.badge_word(*o.badge, o.badge_word)) : std::string();
 
-    Rect inner = bar.inset(m.compact() ? m.edge * 0.7F : m.gutter, m.dp(8));
+    Rect inner = bar.inset(m.compact() ? m.edge : m.gutter, m.dp(8));
     inner.cut_right(m.icon * 0.8F, m.dp(6));
     const bool roomy = !m.compact() && inner.width() > m.mm(110);
     Rect left;

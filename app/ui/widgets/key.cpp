@@ -99,13 +99,16 @@ bool Ui::fraction_key(std::string_view id, int sixteenths, std::string_view no_f
     const int divisor = std::gcd(sixteenths, 16);
     if (sixteenths == 0) {
         none = ui.fit(no_fraction, TextRole::caption, Weight::regular, upper.width(), upper.height());
+        if (none.clipped) label += " 0/16";  // a sign that is read in any language
     } else {
         label = std::to_string(sixteenths / divisor) + "/" + std::to_string(16 / divisor);
     }
     Color ink;
-    const bool hit = key_ground(ui, id, label, rect, o, none.clipped, ink);
+    const bool hit = key_ground(ui, id, label, rect, o, false, ink);
     const bool strong = !(ink == t.text || ink == t.disabled_text);
-    if (sixteenths == 0) {
+    if (sixteenths == 0 && none.clipped) {
+        stacked_fraction(ui.canvas(), upper.center(), 0, 16, {TextRole::row, Weight::medium, ink, Align::center});
+    } else if (sixteenths == 0) {
         ui.draw_fitted(none, upper, Weight::regular, ink, Align::center);
     } else {
         const int denominator = 16 / divisor;

@@ -8,18 +8,27 @@ namespace sillwalk::ui {
 
 namespace {
 
+/// How a row is set: usually name left, value and badge right; with little room these stand below the name.
+struct RowShape {
+    RowOptions o;
+    std::string word;         ///< of the badge
+    bool mark_first = false;  ///< before the name; the mark of a detail stands before that
+    bool badge_below = false;
+};
+
 /// Where the parts of a row lie, from its outer rectangle.
 struct RowParts {
     Rect text;  ///< name and detail
     float value_end = 0;
     float icon_x = 0;
-    float mark_x = 0;  ///< mark before the name; the mark of a detail follows the text
+    float mark_x = 0;
 };
 
-float right_width(const Ui& ui, const RowOptions& o, std::string_view badge_word) {
+float right_width(const Ui& ui, const RowShape& shape) {
     const Metrics& m = ui.metrics();
+    const RowOptions& o = shape.o;
     float width = 0;
-    if (o.badge.has_value()) width = ui.badge_width(*o.badge, badge_word);
+    if (o.badge.has_value() && !shape.badge_below) width = ui.badge_width(*o.badge, shape.word);
     if (!o.value.empty()) {
         width = std::max(width, 0.0F) + ui.text_width(o.value, o.value_role, Weight::medium) + (width > 0 ? m.gap : 0);
         if (!o.unit.empty()) width += ui.text_width(o.unit, TextRole::body, Weight::regular) + m.dp(8);
@@ -28,48 +37,68 @@ float right_width(const Ui& ui, const RowOptions& o, std::string_view badge_word
     return width;
 }
 
-bool mark_before_name(const RowOptions& o) {
-    return o.mark.has_value() && o.value.empty();
-}
-
-RowParts split_row(const Ui& ui, const Rect& rect, const RowOptions& o, std::string_view badge_word) {
+RowParts split_row(const Ui& ui, const Rect& rect, const RowShape& shape) {
     const Metrics& m = ui.metrics();
     RowParts parts;
     parts.text = rect.inset(m.pad, m.dp(6));
-    if (o.icon != Icon::none) {
+    if (shape.o.icon != Icon::none) {
         parts.icon_x = parts.text.x0 + m.icon / 2;
         parts.text.x0 += m.icon + m.dp(14);
     }
-    if (mark_before_name(o)) {
+    if (shape.mark_first) {
         parts.mark_x = parts.text.x0 + m.icon * 0.42F;
         parts.text.x0 += m.icon * 0.84F + m.dp(14);
     }
     parts.value_end = rect.x1 - m.pad;
-    const float right = right_width(ui, o, badge_word);
+    const float right = right_width(ui, shape);
     if (right > 0) parts.text.x1 -= right + m.gap;
     return parts;
 }
 
+RowShape shape_of(const Ui& ui, std::string_view name, float width, const RowOptions& options, std::string word) {
+    RowShape shape{options, std::move(word), options.mark.has_value() && options.value.empty(), false};
+    const auto text_width = [&] { return split_row(ui, {0, 0, width, 0}, shape).text.width(); };
+    float least = std::max(ui.word_width(name, TextRole::body, Weight::medium),
+                           ui.word_width(options.detail, TextRole::caption, Weight::regular));
+    least = std::max(least, width * 0.3F);
+    if (!options.value.empty() && text_width() < least) {
+        RowOptions& o = shape.o;
+        o.detail = options.unit.empty() ? options.value : options.value + "\u2009" + options.unit;
+        if (!options.detail.empty()) o.detail += ", " + options.detail;
+        o.value.clear();
+        o.unit.clear();
+        least = std::max(least, ui.word_width(o.detail, TextRole::caption, Weight::regular));
+    }
+    shape.badge_below = options.badge.has_value() && text_width() < least;
+    return shape;
+}
+
 }  // namespace
 
-bool Ui::row(std::string_view id, std::string_view name, const RowOptions& o) {
+bool Ui::row(std::string_view id, std::string_view name, const RowOptions& options) {
     Impl& ui = *impl_;
     const Metrics& m = ui.metrics;
     const Theme& t = ui.theme();
     const float least = m.target_size(TargetClass::row);
-    const std::string word = o.badge.has_value() ? std::string(ui.badge_word(*o.badge, o.badge_word)) : std::string();
-    const float detail_indent = o.mark.has_value() && !mark_before_name(o) ? m.cap_height(TextRole::caption) * 1.9F : 0;
+    const float width = options.rect.empty() ? ui.place_width() : options.rect.width();
+    const RowShape shape =
+        shape_of(*this, name, width, options,
+                 options.badge.has_value() ? std::string(ui.badge_word(*options.badge, options.badge_word)) : "");
+    const RowOptions& o = shape.o;
+    const float detail_indent = o.mark.has_value() && !shape.mark_first ? m.cap_height(TextRole::caption) * 1.9F : 0;
+    const float badge_room = shape.badge_below ? badge_height(ui.canvas(), TextRole::caption) + m.dp(8) : 0;
 
     Rect rect = o.rect;
     if (rect.empty()) {
-        const RowParts probe = split_row(*this, {0, 0, ui.place_width(), least}, o, word);
-        float needed = text_height(name, TextRole::body, Weight::medium, probe.text.width()) + m.dp(16);
+        const RowParts probe = split_row(*this, {0, 0, width, least}, shape);
+        float needed = text_height(name, TextRole::body, Weight::medium, probe.text.width()) + m.dp(16) + badge_room;
         if (!o.detail.empty()) {
             needed += text_height(o.detail, TextRole::caption, Weight::regular, probe.text.width() - detail_indent);
         }
         rect = ui.place(std::max(least, needed));
     }
-    const RowParts parts = split_row(*this, rect, o, word);
+    RowParts parts = split_row(*this, rect, shape);
+    const Rect badge_box = parts.text.cut_bottom(badge_room);
     const float detail_width = parts.text.width() - detail_indent;
     FittedText detail;
     float detail_height = 0;
@@ -83,7 +112,7 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& o) {
     const bool value_cut = parts.text.width() < m.dp(24);
 
     Interaction did;
-    const std::string label = join_label({name, o.value, o.unit, o.detail, word});
+    const std::string label = join_label({name, options.value, options.unit, options.detail, shape.word});
     if (o.touchable) {
         Target target{std::string(id), label, rect};
         target.enabled = o.enabled;
@@ -115,7 +144,7 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& o) {
 
     const float head_height = m.line_height(head.role) * static_cast<float>(head.lines.size());
     const float between = o.detail.empty() ? 0 : m.dp(4);
-    const float top = rect.center().y - (head_height + between + detail_height) / 2;
+    const float top = parts.text.center().y - (head_height + between + detail_height) / 2;
     ui.draw_fitted(head, {parts.text.x0, top, parts.text.x1, top + head_height}, Weight::medium, ink, Align::left);
     if (!o.detail.empty()) {
         const Rect box{parts.text.x0 + detail_indent, top + head_height + between, parts.text.x1,
@@ -126,20 +155,22 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& o) {
     if (o.mark.has_value()) {
         const Color color = strong ? t.on_primary : t.line_of(*o.mark);
         const float small = m.cap_height(TextRole::caption) * 0.72F;
-        const Point at = mark_before_name(o)
+        const Point at = shape.mark_first
                              ? Point{parts.mark_x, rect.center().y}
                              : Point{parts.text.x0 + small, top + head_height + between + detail_height / 2};
-        draw_outcome_mark(canvas, at, mark_before_name(o) ? m.icon * 0.42F : small, *o.mark, color, ground);
+        draw_outcome_mark(canvas, at, shape.mark_first ? m.icon * 0.42F : small, *o.mark, color, ground);
     }
     float end = parts.value_end;
     if (o.chevron) {
         draw_icon(canvas, Icon::right, {end - m.icon * 0.25F, rect.center().y}, m.icon * 0.7F, ink2);
         end -= m.icon * 0.6F + m.dp(8);
     }
-    if (o.badge.has_value()) {
-        const float width = badge_width(*o.badge, word);
-        draw_badge(canvas, t, {end - width, rect.center().y}, *o.badge, word, TextRole::caption);
-        end -= width + m.gap;
+    if (shape.badge_below) {
+        draw_badge(canvas, t, {badge_box.x0, badge_box.center().y - m.dp(4)}, *o.badge, shape.word, TextRole::caption);
+    } else if (o.badge.has_value()) {
+        const float badge = badge_width(*o.badge, shape.word);
+        draw_badge(canvas, t, {end - badge, rect.center().y}, *o.badge, shape.word, TextRole::caption);
+        end -= badge + m.gap;
     }
     if (!o.value.empty()) {
         const float baseline = rect.center().y + m.cap_height(o.value_role) / 2;

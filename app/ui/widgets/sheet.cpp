@@ -47,29 +47,32 @@ Scope Ui::sheet(std::string_view id, std::string_view title, bool& closed, const
     ui->canvas().fill_rect(rect, t.background);
     if (o.place != SheetPlace::content) ui->canvas().stroke_rect(rect, t.outline, m.outline);
 
-    Rect inner = rect.inset(m.compact() ? m.edge * 0.7F : m.gutter, 0);
-    Rect head = inner.cut_top(m.top_height, m.gap);
+    Rect inner = rect.inset(m.compact() ? m.edge : m.gutter, 0);
+    inner.y0 = std::max(inner.y0, m.screen.y0 + m.edge);
+    inner.y1 = std::min(inner.y1 - m.gap, m.screen.y1 - m.edge);
+    const float close_width = o.close_button ? m.target_size(TargetClass::row) + m.gap : 0;
+    // A long title takes two smaller lines rather than losing its end; what stands below it wraps.
+    const float width = inner.width() - close_width;
+    const FittedText fitted =
+        ui->fit(title, TextRole::section, Weight::medium, width, 2 * m.line_height(TextRole::body));
+    const float lines = m.line_height(fitted.role) * static_cast<float>(fitted.lines.size());
+    const float below = o.subtitle.empty() ? 0 : text_height(o.subtitle, TextRole::caption, Weight::regular, width);
+    Rect head = inner.cut_top(std::max(m.top_height - m.edge, lines + below), m.gap);
     if (o.close_button) {
-        const Rect box = head.cut_right(m.target_size(TargetClass::row), m.gap);
+        const Rect box = head.cut_right(m.target_size(TargetClass::row), m.gap)
+                             .intersected({head.x0, head.y0, rect.x1, head.y0 + m.target_size(TargetClass::row)});
         const std::string close_id = std::string(id) + ".close";
         closed = button(close_id, ui->words.close, {.style = ButtonStyle::quiet, .icon = Icon::close, .rect = box});
         closed = closed || key_pressed(Key::escape);
     }
-    const float subtitle_height = o.subtitle.empty() ? 0 : m.line_height(TextRole::caption);
-    // A long title takes two smaller lines rather than losing its end.
-    const FittedText fitted =
-        ui->fit(title, TextRole::section, Weight::medium, head.width(), head.height() - subtitle_height);
-    const float lines = m.line_height(fitted.role) * static_cast<float>(fitted.lines.size());
-    const float top = head.center().y - (lines + subtitle_height) / 2;
+    const float top = head.center().y - (lines + below) / 2;
     const Rect title_box{head.x0, top, head.x1, top + lines};
     ui->draw_fitted(fitted, title_box, Weight::medium, t.text, Align::left);
     ui->record_text(std::string(id) + ".title", title, title_box, fitted.clipped);
     if (!o.subtitle.empty()) {
-        const float baseline = title_box.y1 + (subtitle_height + m.cap_height(TextRole::caption)) / 2;
-        text_at({head.x0, baseline}, o.subtitle, {TextRole::caption, Weight::regular, t.text2, Align::left},
-                head.width());
+        const auto under = column({head.x0, title_box.y1, head.x1, head.y1}, 0);
+        caption(o.subtitle);
     }
-    inner.y1 -= m.gap;
     ui->push_clip(rect);
     ui->push_column(inner, -1);
     return Scope([ui] {

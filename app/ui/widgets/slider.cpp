@@ -20,7 +20,10 @@ std::optional<double> Ui::slider(std::string_view id, double value, const Slider
     const Metrics& m = ui.metrics;
     const Theme& t = ui.theme();
     const float grab = m.target_size(TargetClass::key);
-    const float caption = m.line_height(TextRole::body);
+    const float text_room = text_width(o.label, TextRole::body, Weight::regular) +
+                            text_width(o.value_text, TextRole::row, Weight::medium) + m.gap;
+    const bool two_lines = text_room > (o.rect.empty() ? ui.place_width() : o.rect.width());
+    const float caption = m.line_height(TextRole::body) * (two_lines ? 2 : 1);
     const Rect rect = o.rect.empty() ? ui.place(grab + caption) : o.rect;
     const Rect head{rect.x0, rect.y0, rect.x1, rect.y0 + caption};
     const Rect body{rect.x0, rect.y1 - grab, rect.x1, rect.y1};
@@ -29,9 +32,7 @@ std::optional<double> Ui::slider(std::string_view id, double value, const Slider
     target.target_class = TargetClass::key;
     target.drag = DragMode::direct;
     target.enabled = o.enabled;
-    const float text_room = text_width(o.label, TextRole::body, Weight::regular) +
-                            text_width(o.value_text, TextRole::row, Weight::medium) + m.gap;
-    target.label_clipped = text_room > rect.width();
+    target.label_clipped = text_width(o.label, TextRole::body, Weight::regular) > rect.width();
     const Interaction did = ui.interact(std::move(target));
 
     const float knob = grab * 0.28F;
@@ -58,9 +59,9 @@ std::optional<double> Ui::slider(std::string_view id, double value, const Slider
     const float half = m.dp(4);
     const Color ink = o.enabled ? t.primary : t.disabled_text;
     const float x = x_of(out.value_or(value));
-    canvas.text_centered(head.center() - Point{head.width() / 2, 0}, o.label,
-                         {TextRole::body, Weight::regular, t.text, Align::left});
-    canvas.text_centered(head.center() + Point{head.width() / 2, 0}, o.value_text,
+    const float line = m.line_height(TextRole::body) / 2;
+    canvas.text_centered({head.x0, head.y0 + line}, o.label, {TextRole::body, Weight::regular, t.text, Align::left});
+    canvas.text_centered({head.x1, head.y1 - line}, o.value_text,
                          {TextRole::row, Weight::medium, t.text, Align::right});
     canvas.fill_rect({x0, y - half, x1, y + half}, t.outline, half);
     canvas.fill_rect({x0, y - half, x, y + half}, ink, half);

@@ -126,5 +126,10 @@ TEST_CASE("conditions: tight, turning and assumed checks are named", "[condition
     REQUIRE(again != nullptr);
     CHECK(again->check == CheckId::load);
     CHECK(again->reading == ReadingRef{Field::cart_payload, 0, 0});
-    CHECK(find(conditions, ConditionKind::assumed_readings) != nullptr);
+    const Condition* assumed = find(conditions, ConditionKind::assumed_readings);
+    REQUIRE(assumed != nullptr);
+    CHECK(assumed->reading == ReadingRef{Field::cart_payload, 0, 0});
+    CHECK(std::count_if(conditions.begin(), conditions.end(), [](const Condition& condition) {
+              return condition.kind == ConditionKind::assumed_readings;
+          }) == 1);
 }

@@ -185,8 +185,9 @@ void draw_plan(Canvas& canvas, const Theme& theme, const Rect& box, const PlanSh
                                        {handle, middle.y + half_y * 0.42F},
                                        {frame.x0, middle.y + half_y * 0.42F}}};
     canvas.polyline(bar, theme.text2, 4 * theme.line_scale);
-    if (!shape.tugged) {
-        const int people = std::clamp(shape.people, 0, 3);
+    const int people = std::clamp(shape.people, 0, 3);
+    const bool room_for_people = frame.height() > (70 + 62 * static_cast<float>(people)) * u;  // else over the loads
+    if (!shape.tugged && room_for_people) {
         for (int i = 0; i < people; ++i) {
             const float y = middle.y + (static_cast<float>(i) - static_cast<float>(people - 1) / 2) * 62 * u;
             draw_person(canvas, theme, {handle - 28 * u, y});
