@@ -25,6 +25,7 @@ struct Options {
     std::string shot;
     std::string theme;
     float px_per_mm = 0;
+    std::size_t draws = app::ShellOptions{}.draws;
     bool demo = false;
     bool headless = false;
 };
@@ -40,6 +41,7 @@ struct Running {
         app::ShellOptions wanted;
         wanted.database = options.data + "/visits.sqlite3";
         wanted.demo = options.demo;
+        wanted.draws = options.draws;
         // A script expects what its step caused: disk and engine then run within the frame.
         wanted.threads = !options.headless && options.script.empty();
         wanted.services.utc_ms = [] {
@@ -105,6 +107,7 @@ int main(int argc, char** argv) {
     cli.add_flag("--headless", options.headless, "Without a window");
     cli.add_option("--shot", options.shot, "Writes a picture and ends");
     cli.add_option("--theme", options.theme, "light, sun or dark");
+    cli.add_option("--draws", options.draws, "How often the readings are drawn inside their tolerances");
     CLI11_PARSE(cli, argc, argv);
 
     driver::DriverOptions size;

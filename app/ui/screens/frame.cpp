@@ -155,7 +155,8 @@ AnswerBarOptions answer_texts(const ScreenContext& context) {
         const std::string verdict = verdict_text(context, first->verdict);
         if (leaves_room_for_head(context, options.headline, *options.badge, verdict)) options.badge_word = verdict;
     } else {
-        const float room = m.screen.width() - context.ui.badge_width(*options.badge) - m.dp(90);
+        const float taken = 2 * m.edge + m.icon + 1.5F * m.gap + m.dp(8);  // margins, arrow and the gap to the badge
+        const float room = m.screen.width() - context.ui.badge_width(*options.badge) - taken;
         options.headline = fitted(context.ui, options.headline, room, TextRole::row, Weight::medium);
     }
     return options;

@@ -60,7 +60,7 @@ std::string whole_part(const app::Entry& entry) {
 }
 
 /// What is typed, large: digits, a stacked fraction, the unit. Returns its right end.
-float draw_typed(ScreenContext& context, const SheetView& view, Point left_baseline, TextRole role) {
+float draw_typed(ScreenContext& context, const SheetView& view, Point left_baseline, TextRole role, float height) {
     Ui& ui = context.ui;
     const Theme& theme = ui.theme();
     const Metrics& m = ui.metrics();
@@ -76,7 +76,8 @@ float draw_typed(ScreenContext& context, const SheetView& view, Point left_basel
     }
     if (view.sheet.entry.sixteenths != 0) {
         const app::Fraction f = app::reduced(view.sheet.entry.sixteenths);
-        const TextRole fraction_role = m.compact() ? TextRole::body : TextRole::digit;
+        const bool tall = height >= 2.4F * m.text_size(TextRole::digit);
+        const TextRole fraction_role = tall ? TextRole::digit : TextRole::body;
         const float width =
             stacked_fraction_width(ui.canvas(), f.numerator, f.denominator, fraction_role, Weight::medium);
         const float middle = left_baseline.y - m.cap_height(role) / 2;
@@ -181,7 +182,7 @@ void draw_readout(ScreenContext& context, const SheetView& view, const Rect& box
     };
     const TextRole role = m.compact() ? TextRole::value : TextRole::readout;
     const float base = typed.center().y + m.cap_height(role) / 2;
-    const float end = draw_typed(context, view, {typed.x0, base}, role);
+    const float end = draw_typed(context, view, {typed.x0, base}, role, typed.height());
     if (m.compact()) {
         draw_other(typed.x1, base, TextRole::section);
     } else if (typed.x1 - end > ui.text_width(also, TextRole::section, Weight::medium) + m.dp(90)) {

@@ -201,7 +201,7 @@ bool Ui::answer_bar(std::string_view id, const AnswerBarOptions& o) {
     if (bar.empty()) return false;
     ui.new_region();
     const TextRole role = m.compact() ? TextRole::row : TextRole::value;
-    const TextRole badge_role = m.compact() ? TextRole::caption : TextRole::body;
+    TextRole badge_role = m.compact() ? TextRole::caption : TextRole::body;
     const std::string word = o.badge.has_value() ? std::string(ui.badge_word(*o.badge, o.badge_word)) : std::string();
 
     Rect inner = bar.inset(m.compact() ? m.edge : m.gutter, m.dp(8));
@@ -211,12 +211,20 @@ bool Ui::answer_bar(std::string_view id, const AnswerBarOptions& o) {
     Rect right;
     if (o.left && !m.compact()) left = inner.cut_left(inner.height(), m.gutter);
     if (o.right && roomy) right = inner.cut_right(m.mm(34), m.gutter);
-    const float badge_w = o.badge.has_value() ? badge_width(*o.badge, word, badge_role) : 0;
-    const float head_room = inner.width() - (badge_w > 0 ? badge_w + m.gap * 1.5F : 0);
     const float share = m.answer_head() / (m.answer_head() + m.answer_reason());
     const Rect head_box{inner.x0, inner.y0, inner.x1, inner.y0 + inner.height() * share};
     const Rect reason_box{inner.x0, head_box.y1, inner.x1, inner.y1};
-    const FittedText head = ui.fit(o.headline, role, Weight::medium, head_room, head_box.height());
+    float badge_w = 0;
+    const auto head_beside_badge = [&] {
+        badge_w = o.badge.has_value() ? badge_width(*o.badge, word, badge_role) : 0;
+        const float head_room = inner.width() - (badge_w > 0 ? badge_w + m.gap * 1.5F : 0);
+        return ui.fit(o.headline, role, Weight::medium, head_room, head_box.height());
+    };
+    FittedText head = head_beside_badge();
+    while (head.clipped && badge_w > 0 && badge_role != TextRole::smallest) {
+        badge_role = static_cast<TextRole>(static_cast<int>(badge_role) - 1);
+        head = head_beside_badge();
+    }
     const TextRole reason_role = m.compact() ? TextRole::caption : TextRole::body;
     const FittedText reason = ui.fit(o.reason, reason_role, Weight::regular, reason_box.width(), reason_box.height());
 
