@@ -63,16 +63,26 @@ std::vector<ReadingRef> assumed_readings(const CartDemand& demand) {
     return assumed;
 }
 
-/// Each assumed reading once, with the first check that rests on it.
+/// The check that a reading weighs on most: the worst that rests on it, then the one nearest to its limit.
+const Finding* heaviest_on(const std::vector<Finding>& findings, const ReadingRef& reading) {
+    const Finding* heaviest = nullptr;
+    for (const Finding& finding : findings) {
+        if (std::find(finding.drivers.begin(), finding.drivers.end(), reading) == finding.drivers.end()) continue;
+        const bool heavier = heaviest == nullptr || finding.outcome > heaviest->outcome ||
+                             (finding.outcome == heaviest->outcome && finding.use > heaviest->use);
+        if (heavier) heaviest = &finding;
+    }
+    return heaviest;
+}
+
+/// Each assumed reading once.
 void add_assumed(Conditions& conditions, const std::vector<Finding>& findings, const CartDemand& demand) {
     for (const ReadingRef& reading : assumed_readings(demand)) {
-        const auto rests = std::find_if(findings.begin(), findings.end(), [&](const Finding& finding) {
-            return std::find(finding.drivers.begin(), finding.drivers.end(), reading) != finding.drivers.end();
-        });
-        if (rests == findings.end()) continue;
+        const Finding* heaviest = heaviest_on(findings, reading);
+        if (heaviest == nullptr) continue;
         Condition condition;
         condition.kind = ConditionKind::assumed_readings;
-        condition.check = rests->check;
+        condition.check = heaviest->check;
         condition.reading = reading;
         add(conditions, condition);
     }

@@ -4,4 +4,4 @@ set -eu
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 cd "$folder"
-"$1" --demo --data "$folder" --size 1280x800 --px-per-mm 5.9 --draws 60 --script "$2"
+"$1" --demo --data "$folder" --size 640x400 --px-per-mm 2.95 --draws 60 --script "$2"

@@ -26,7 +26,7 @@ BuildAction random_build(std::mt19937& random) {
     const auto part = static_cast<Part>(draw(4));
     const std::uint16_t index = draw(5);
     const std::uint16_t other = draw(5);
-    switch (draw(16)) {
+    switch (draw(20)) {
         case 0:
             return AddRoom{draw(2) ? "Freezer" : "Dock"};
         case 1:
@@ -39,6 +39,10 @@ BuildAction random_build(std::mt19937& random) {
         case 5:
             return DuplicatePart{part, index};
         case 6:
+        case 16:
+        case 17:
+        case 18:
+        case 19:  // as many taken away as added, or the visit would only grow
             return DeletePart{part, index};
         case 7:
             return MovePart{part, index, draw(2) ? 1 : -1};

@@ -108,8 +108,13 @@ void look_for_clipped_in(const std::vector<Look>& looks, const std::string& code
             Viewer viewer(glass, settings);
             for (const Look& look : looks) {
                 const std::string where = place_of(look, glass, true) + ", " + std::to_string(percent) + " %";
-                viewer.show_whole(look, language,
-                                  [&](const ui::HitMap& screen) { look_for_clipped(screen, language, where, faults); });
+                const auto see = [&](const ui::HitMap& screen) { look_for_clipped(screen, language, where, faults); };
+                // Lists are scrolled to their end where texts are largest; rows out of view are looked at anyhow.
+                if (percent == 130) {
+                    viewer.show_whole(look, language, see);
+                } else {
+                    see(viewer.show(look, language));
+                }
             }
         }
     }

@@ -1,6 +1,6 @@
 // Every screen at three sizes: pictures to look at, texts that are not cut, targets that a glove can hit.
 #include "app/ui/metrics.hpp"
-#include "tests/app_screens/app_host.hpp"
+#include "tests/app_screens/screen_walk.hpp"
 
 using namespace sillwalk;
 using test::AppHost;
@@ -22,22 +22,6 @@ constexpr Stop stops[] = {
     {"setup", {app::Screen::setup, 0}},       {"about", {app::Screen::about, 0}},
     {"places", {app::Screen::places, 0}},     {"plan", {app::Screen::plan, 0}},
 };
-
-/// Sheets that lie over a screen while a visit is built.
-struct Sheet {
-    const char* name;
-    app::Pick pick;
-};
-constexpr Sheet sheets[] = {
-    {"pick_room", {app::PickKind::new_room, 0, 0}},      {"pick_cart", {app::PickKind::new_cart, 0, 0}},
-    {"pick_washed", {app::PickKind::new_washing, 0, 0}}, {"pick_from", {app::PickKind::crossing_from, 0, 0}},
-    {"pick_to", {app::PickKind::crossing_to, 0, 0}},     {"pick_end", {app::PickKind::end_to, 0, 0}},
-    {"pick_way", {app::PickKind::stop_crossing, 0, 0}},
-};
-
-void build(AppHost& host, app::BuildAction action) {
-    host.shell().act(app::Action(std::move(action)));
-}
 
 /// No finger can hit two things at once.
 void check_overlaps(const ui::HitMap& screen) {
@@ -100,64 +84,6 @@ TEST_CASE("every screen has whole texts and targets for gloves", "[screens]") {
     check_overlaps(host.driver().screen());
 }
 
-TEST_CASE("what builds a visit has whole texts and targets for gloves, in both languages", "[screens]") {
-    const auto size = GENERATE(std::pair{1280.0F, 800.0F}, std::pair{800.0F, 1280.0F}, std::pair{412.0F, 915.0F});
-    const std::string language = GENERATE("en", "es");
-    AppHost host(size.first, size.second);
-    ui::FrameInput input;
-    input.width = size.first;
-    input.height = size.second;
-    const ui::Metrics metrics(input, {});
-    host.run("set language " + language + "\n");
-    const auto look = [&](const std::string& name) {
-        host.run("wait 0.1\nshot " + language + "-" + name + ".png\n");
-        INFO(name << " at " << size.first << " x " << size.second << " in " << language);
-        check_targets(host.driver().screen(), metrics);
-        check_overlaps(host.driver().screen());
-    };
-    host.shell().act(app::GoTo{{app::Screen::plan, 0}});
-    for (const Sheet& sheet : sheets) {
-        build(host, app::OpenPick{sheet.pick});
-        look(sheet.name);
-    }
-    build(host, app::ClosePick{});
-    build(host, app::OpenCastors{0});
-    look("castors");
-    build(host, app::CloseCastors{});
-    // An empty visit: every screen says what comes next.
-    build(host, app::NewVisit{});
-    for (const app::Screen screen :
-         {app::Screen::about, app::Screen::overview, app::Screen::places, app::Screen::plan, app::Screen::route,
-          app::Screen::loads, app::Screen::washing, app::Screen::answer}) {
-        host.shell().act(app::GoTo{{screen, 0}});
-        look(std::string("empty-") + app::screen_name(screen));
-    }
-    // A route that waits for a crossing, and one that waits for a choice.
-    build(host, app::AddRoom{"Freezer"});
-    build(host, app::AddRoom{"Dock"});
-    build(host, app::AddCart{"Tray rack"});
-    look("cart-new");
-    build(host, app::AppendStop{0, 0});
-    build(host, app::AppendStop{0, 1});
-    host.shell().act(app::GoTo{{app::Screen::plan, 0}});
-    look("plan-no_way");
-    build(host, app::AddCrossing{0, 1});
-    look("crossing-new");
-    build(host, app::AddCrossing{0, 1});
-    build(host, app::AppendStop{0, 0});
-    build(host, app::ClosePick{});
-    host.shell().act(app::GoTo{{app::Screen::plan, 0}});
-    look("plan-several_ways");
-    build(host, app::AddWashing{"Foam", 0});
-    look("washing-new");
-    build(host, app::DeletePart{app::Part::room, 0});
-    look("deleted");
-    host.shell().act(app::GoTo{{app::Screen::overview, 0}});
-    look("overview-begun");
-    host.shell().act(app::GoTo{{app::Screen::visits, 0}});
-    look("visits-two");
-}
-
 TEST_CASE("every picture has its numbers as a table, one tap away", "[screens][table]") {
     const auto size = GENERATE(std::pair{1280.0F, 800.0F}, std::pair{800.0F, 1280.0F}, std::pair{412.0F, 915.0F});
     AppHost host(size.first, size.second);
@@ -184,25 +110,27 @@ TEST_CASE("every picture has its numbers as a table, one tap away", "[screens][t
     }
 }
 
-TEST_CASE("what lies behind the answer is whole in Spanish and in every theme", "[screens][spanish]") {
-    const auto size = GENERATE(std::pair{1280.0F, 800.0F}, std::pair{800.0F, 1280.0F}, std::pair{412.0F, 915.0F});
-    AppHost host(size.first, size.second);
-    ui::FrameInput input;
-    input.width = size.first;
-    input.height = size.second;
-    const ui::Metrics metrics(input, {});
-    const std::pair<const char*, const char*> looks[] = {{"light", "es"}, {"sun", "en"}, {"dark", "en"}};
-    for (const auto& [theme, language] : looks) {
-        host.run(std::string("theme ") + theme + "\nset language " + language + "\n");
-        for (const Stop& stop : stops) {
-            const app::Screen screen = stop.spot.screen;
-            if (screen != app::Screen::answer && screen != app::Screen::push && screen != app::Screen::what_if &&
-                screen != app::Screen::damage && screen != app::Screen::hand_over && screen != app::Screen::crossing)
-                continue;
-            host.shell().act(app::GoTo{stop.spot});
-            host.run(std::string("wait 0.1\nshot ") + stop.name + "-" + theme + ".png\n");
-            INFO(stop.name << " at " << size.first << " x " << size.second << ", " << theme << ", " << language);
-            if (std::string(theme) == "light") check_targets(host.driver().screen(), metrics);
+// A tool, not a check: SILLWALK_SHOTS=folder SILLWALK_LOOK="es 130 dark" test_app_screens "[pictures]"
+TEST_CASE("pictures of every screen and sheet", "[.pictures]") {
+    const char* folder = std::getenv("SILLWALK_SHOTS");
+    const char* look = std::getenv("SILLWALK_LOOK");
+    REQUIRE(folder);
+    std::istringstream wanted(look ? look : "en 100 light");
+    std::string code;
+    std::string theme;
+    ui::UiSettings settings;
+    wanted >> code >> settings.text_percent >> theme;
+    settings.theme = theme == "sun" ? ui::ThemeName::sun : theme == "dark" ? ui::ThemeName::dark : ui::ThemeName::light;
+    const app::Language language = test::language_of(code);
+    const std::vector<test::Look> looks = test::every_screen();
+    for (const test::Glass& glass : test::all_glass) {
+        test::Viewer viewer(glass, settings);
+        const std::filesystem::path place = std::filesystem::path(folder) / glass.name;
+        std::filesystem::create_directories(place);
+        for (std::size_t i = 0; i < looks.size(); ++i) {
+            viewer.show(looks[i], language);
+            const std::string file = std::to_string(101 + i) + " " + looks[i].name + ".png";
+            REQUIRE(platforms::write_png(platforms::render(viewer.last()), (place / file).string()));
         }
     }
 }
