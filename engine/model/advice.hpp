@@ -106,7 +106,7 @@ enum class ConditionKind : std::uint8_t {
     tight,             ///< check, place; amount: use
     figures_differ,    ///< check
     read_again,        ///< check, reading that the answer turns on; reading none: several together
-    assumed_readings,  ///< reading that was assumed, and the first check that rests on it
+    assumed_readings,  ///< reading that was assumed, and the check that it weighs on most
 };
 struct Condition {
     ConditionKind kind = ConditionKind::payload;
