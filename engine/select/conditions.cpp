@@ -7,6 +7,7 @@
 #include "engine/select/score_cart.hpp"
 
 #include <algorithm>
+#include <cstddef>
 
 namespace sillwalk::engine {
 namespace {
@@ -63,14 +64,22 @@ std::vector<ReadingRef> assumed_readings(const CartDemand& demand) {
     return assumed;
 }
 
-/// The check that a reading weighs on most: the worst that rests on it, then the one nearest to its limit.
+/// The check that a reading weighs on most: findings name the readings of their own place first. Among equals the
+/// worst.
 const Finding* heaviest_on(const std::vector<Finding>& findings, const ReadingRef& reading) {
     const Finding* heaviest = nullptr;
+    std::ptrdiff_t nearest = 0;
     for (const Finding& finding : findings) {
-        if (std::find(finding.drivers.begin(), finding.drivers.end(), reading) == finding.drivers.end()) continue;
-        const bool heavier = heaviest == nullptr || finding.outcome > heaviest->outcome ||
-                             (finding.outcome == heaviest->outcome && finding.use > heaviest->use);
-        if (heavier) heaviest = &finding;
+        const auto at = std::find(finding.drivers.begin(), finding.drivers.end(), reading);
+        if (at == finding.drivers.end()) continue;
+        const std::ptrdiff_t place = at - finding.drivers.begin();
+        const bool heavier =
+            heaviest == nullptr || place < nearest ||
+            (place == nearest && (finding.outcome > heaviest->outcome ||
+                                  (finding.outcome == heaviest->outcome && finding.use > heaviest->use)));
+        if (!heavier) continue;
+        heaviest = &finding;
+        nearest = place;
     }
     return heaviest;
 }
