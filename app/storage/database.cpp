@@ -78,6 +78,11 @@ Statement& Statement::bind(int parameter, std::string_view text) {
     EXPECT_CONTRACT(sqlite3_bind_text(handle_, parameter, text.data(), size, SQLITE_TRANSIENT) == SQLITE_OK);
     return *this;
 }
+Statement& Statement::bind_bytes(int parameter, std::string_view bytes) {
+    const auto size = static_cast<sqlite3_uint64>(bytes.size());
+    EXPECT_CONTRACT(sqlite3_bind_blob64(handle_, parameter, bytes.data(), size, SQLITE_TRANSIENT) == SQLITE_OK);
+    return *this;
+}
 Statement& Statement::bind_null(int parameter) {
     EXPECT_CONTRACT(sqlite3_bind_null(handle_, parameter) == SQLITE_OK);
     return *this;
@@ -116,6 +121,11 @@ std::int64_t Statement::integer(int column) const {
 }
 std::string Statement::text(int column) const {
     return optional_text(column).value_or(std::string());
+}
+std::string Statement::bytes(int column) const {
+    const void* bytes = sqlite3_column_blob(handle_, column);
+    if (!bytes) return {};
+    return {static_cast<const char*>(bytes), static_cast<std::size_t>(sqlite3_column_bytes(handle_, column))};
 }
 std::optional<std::string> Statement::optional_text(int column) const {
     const auto* bytes = sqlite3_column_text(handle_, column);

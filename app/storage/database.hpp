@@ -27,6 +27,7 @@ public:
 
     Statement& bind(int parameter, std::int64_t value);
     Statement& bind(int parameter, std::string_view text);
+    Statement& bind_bytes(int parameter, std::string_view bytes);
     Statement& bind_null(int parameter);
     Statement& bind_optional(int parameter, const std::optional<std::string>& text);
 
@@ -38,6 +39,7 @@ public:
 
     [[nodiscard]] std::int64_t integer(int column) const;
     [[nodiscard]] std::string text(int column) const;
+    [[nodiscard]] std::string bytes(int column) const;
     [[nodiscard]] std::optional<std::string> optional_text(int column) const;
 
 private:

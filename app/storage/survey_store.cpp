@@ -76,6 +76,18 @@ Result<void> write(Database& database, const StoreSetting& setting) {
     return statement->bind(1, setting.key).bind(2, setting.value).run();
 }
 
+Result<void> write(Database& database, const StorePhoto& photo) {
+    auto row = database.prepare(
+        "INSERT INTO blob(digest, bytes, media, width, height) VALUES(?1, ?2, 'image/jpeg', ?3, ?4) "
+        "ON CONFLICT(digest) DO NOTHING");
+    if (!row) return tl::make_unexpected(row.error());
+    row->bind_bytes(1, byte_view(photo.sha256)).bind(2, static_cast<std::int64_t>(photo.bytes->size()));
+    if (auto done = row->bind(3, photo.width_px).bind(4, photo.height_px).run(); !done) return done;
+    auto body = database.prepare("INSERT INTO blob_body(digest, body) VALUES(?1, ?2) ON CONFLICT(digest) DO NOTHING");
+    if (!body) return tl::make_unexpected(body.error());
+    return body->bind_bytes(1, byte_view(photo.sha256)).bind_bytes(2, *photo.bytes).run();
+}
+
 /// Calls f for each row of a query about one visit.
 template <class F>
 Result<void> each_row(Database& database, const char* sql, const std::string& survey_id, F&& f) {
@@ -140,6 +152,18 @@ Result<StoredVisit> load_visit(Database& database, const std::string& survey_id)
                     });
     if (!done) return tl::make_unexpected(done.error());
     return visit;
+}
+
+Result<std::string> load_photo(Database& database, const Digest& digest) {
+    auto row = database.prepare("SELECT body FROM blob_body WHERE digest=?1");
+    if (!row) return tl::make_unexpected(row.error());
+    row->bind_bytes(1, byte_view(digest));
+    const auto found = row->step();
+    if (!found) return tl::make_unexpected(found.error());
+    if (!*found) return engine::fail(ErrorCode::not_found, "the picture is not in this file", to_hex(digest));
+    std::string bytes = row->bytes(0);
+    if (sha256(bytes) == digest) return bytes;
+    return engine::fail(ErrorCode::disagreement, "the picture is damaged on the disk", to_hex(digest));
 }
 
 Result<std::map<std::string, std::string>> load_settings(Database& database) {

@@ -2,10 +2,12 @@
 /// Visits in the database: what is written (commands) and what is read back (at start and when a visit is opened).
 /// A command is applied whole or not at all; a batch of commands is one transaction.
 
+#include "app/bundle/digest.hpp"
 #include "app/bundle/entries.hpp"
 #include "app/storage/database.hpp"
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -37,7 +39,13 @@ struct StoreDraft {  ///< the keypad's buffer; an empty path means no sheet is o
 struct StoreSetting {
     std::string key, value;
 };
-using StoreCommand = std::variant<StoreStep, StoreVisit, StoreDraft, StoreSetting>;
+/// A picture, named by what it is; stored again, nothing changes. It is never deleted: an undo may want it back.
+struct StorePhoto {
+    Digest sha256{};                           ///< of bytes; load_photo() checks it
+    std::shared_ptr<const std::string> bytes;  ///< a JPEG file
+    std::int64_t width_px = 0, height_px = 0;
+};
+using StoreCommand = std::variant<StoreStep, StoreVisit, StoreDraft, StoreSetting, StorePhoto>;
 
 struct VisitRow {
     std::string survey_id, title, state;
@@ -64,6 +72,8 @@ struct StoredVisit {
 [[nodiscard]] engine::Result<std::vector<VisitRow>> list_visits(Database& database);  ///< last changed first
 /// not_found where there is no such visit.
 [[nodiscard]] engine::Result<StoredVisit> load_visit(Database& database, const std::string& survey_id);
+/// not_found where there is no such picture, disagreement where its bytes are no longer those of its name.
+[[nodiscard]] engine::Result<std::string> load_photo(Database& database, const Digest& sha256);
 [[nodiscard]] engine::Result<std::map<std::string, std::string>> load_settings(Database& database);
 
 }  // namespace sillwalk::app

@@ -141,6 +141,11 @@ Result<StoredVisit> Writer::visit(const std::string& survey_id) {
     with_database([&](Database& database) { stored = load_visit(database, survey_id); });
     return stored;
 }
+Result<std::string> Writer::photo(const Digest& sha256) {
+    Result<std::string> bytes;
+    with_database([&](Database& database) { bytes = load_photo(database, sha256); });
+    return bytes;
+}
 Result<std::map<std::string, std::string>> Writer::settings() {
     Result<std::map<std::string, std::string>> all;
     with_database([&](Database& database) { all = load_settings(database); });

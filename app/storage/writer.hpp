@@ -52,6 +52,8 @@ public:
     [[nodiscard]] engine::Result<std::vector<VisitRow>> visits();
     [[nodiscard]] engine::Result<StoredVisit> visit(const std::string& survey_id);
     [[nodiscard]] engine::Result<std::map<std::string, std::string>> settings();
+    /// From any thread but the writer's own; it waits.
+    [[nodiscard]] engine::Result<std::string> photo(const Digest& sha256);
     /// Runs `job` with the database on the writer's thread and waits: maintenance and tests.
     void with_database(const std::function<void(Database&)>& job);
 
