@@ -13,7 +13,7 @@ using engine::Result;
 namespace {
 
 /// Members of a survey that are lists of things with an id, each in order.
-constexpr std::array<const char*, 4> collections = {"rooms", "crossings", "washings", "carts"};
+constexpr std::array<const char*, 5> collections = {"rooms", "crossings", "washings", "carts", "photos"};
 
 bool is_collection(std::string_view name) {
     for (const char* one : collections) {
@@ -64,6 +64,11 @@ std::string joined(const JsonErrors& errors) {
     return text;
 }
 
+bool is_order(const Json& order) {
+    const auto is_text = [](const Json& id) { return id.is_string(); };
+    return order.is_array() && std::all_of(order.begin(), order.end(), is_text);
+}
+
 /// The items of one collection in their order, from the entries below its path.
 Json put_together_collection(const Json& order, const std::map<std::string, Json>& items) {
     Json list = Json::array();
@@ -111,7 +116,9 @@ Result<std::string> put_together(const Entries& entries) {
         }
     }
     for (const char* name : collections) {
-        if (document.contains(name)) document[name] = put_together_collection(document[name], items[name]);
+        if (!document.contains(name)) continue;
+        if (!is_order(document[name])) return engine::bad_input("a list of ids is wanted", json_path("", name));
+        document[name] = put_together_collection(document[name], items[name]);
     }
     return document.dump();
 }

@@ -169,9 +169,9 @@ using Action =
                  SheetDigit, SheetFraction, SheetPlusSixteenth, SheetSign, SheetBackspace, SheetClear, SheetStep,
                  SheetUnit, SheetMethod, SheetPage, SheetAgain, SheetSameAs, SheetTakeSuggestion, SheetNone,
                  SheetNotAccessible, SheetKeep, WhatIfSet, WhatIfForget, WhatIfTakeOver, ToggleDamage, SetPresent,
-                 ShowTable, OpenChoice, CloseChoice, Choose, Undo, Redo, BuildAction, SetTheme, SetGlove, SetLeftHanded,
-                 SetTextPercent, SetUsUnits, SetLanguage, DismissToast, VisitsListed, VisitLoaded, SettingsLoaded,
-                 StorageChanged, AnswerReady, WhatIfAnswered, AnswerCompleted, LoadFailed>;
+                 ShowTable, OpenChoice, CloseChoice, Choose, Undo, Redo, BuildAction, PhotoAction, SetTheme, SetGlove,
+                 SetLeftHanded, SetTextPercent, SetUsUnits, SetLanguage, DismissToast, VisitsListed, VisitLoaded,
+                 SettingsLoaded, StorageChanged, AnswerReady, WhatIfAnswered, AnswerCompleted, LoadFailed>;
 
 using RandomBytes = std::array<std::uint8_t, 10>;
 

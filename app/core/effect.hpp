@@ -4,6 +4,7 @@
 #include "app/bundle/entries.hpp"
 #include "engine/model/survey.hpp"
 
+#include <memory>
 #include <string>
 #include <variant>
 #include <vector>
@@ -31,6 +32,16 @@ struct SaveDraft {
 struct SaveSetting {
     std::string key, value;
 };
+struct SavePhoto {
+    std::string sha256;  ///< 64 hex digits
+    std::shared_ptr<const std::string> bytes;
+    std::int64_t width_px = 0, height_px = 0;
+};
+/// List the files from which photos are taken.
+struct ListPhotoFiles {};
+struct ReadPhotoFile {
+    std::string survey_id, name;
+};
 struct LoadVisit {
     std::string id;
     bool follow_up = false;  ///< to be copied
@@ -46,7 +57,8 @@ struct AssessWhatIf {
     std::uint64_t version = 0;
 };
 
-using Effect = std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, LoadVisit, ListVisits, Assess, AssessWhatIf>;
+using Effect = std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, SavePhoto, ListPhotoFiles, ReadPhotoFile,
+                            LoadVisit, ListVisits, Assess, AssessWhatIf>;
 using Effects = std::vector<Effect>;
 
 }  // namespace sillwalk::app

@@ -3,10 +3,10 @@
 namespace sillwalk::app {
 
 const char* screen_name(Screen screen) {
-    constexpr const char* names[] = {"visits",      "overview", "route",   "room",         "crossing",
-                                     "loads",       "cart",     "washing", "washing_step", "answer",
-                                     "temperature", "push",     "what_if", "damage",       "hand_over",
-                                     "setup",       "about",    "places",  "plan"};
+    constexpr const char* names[] = {"visits",  "overview", "route",        "room",   "crossing",    "loads",
+                                     "cart",    "washing",  "washing_step", "answer", "temperature", "push",
+                                     "what_if", "damage",   "hand_over",    "setup",  "about",       "places",
+                                     "plan",    "evidence", "photo"};
     return names[static_cast<std::size_t>(screen)];
 }
 
@@ -48,6 +48,21 @@ bool wants_completion(const AppModel& model) {
     if (!headline(cart_advice(model))) return false;
     const Completion* there = completion_in_hand(model);
     return !there || !there->whole();
+}
+
+std::vector<WantedPicture> wanted_pictures(const AppModel& model) {
+    std::vector<WantedPicture> wanted;
+    if (!model.visit) return wanted;
+    const PhotoDesk& desk = model.photos;
+    const bool one = model.spot.screen == Screen::photo;
+    if (!one && model.spot.screen != Screen::evidence) return wanted;
+    for (std::size_t i = 0; i < model.visit->photos.size(); ++i) {
+        const std::string& sha256 = model.visit->photos[i].sha256;
+        if ((one && model.spot.index != i) || desk.unreadable.count(sha256) != 0) continue;
+        if (desk.small.count(sha256) == 0) wanted.push_back({sha256, false});
+        if (one && desk.whole_of != sha256) wanted.push_back({sha256, true});
+    }
+    return wanted;
 }
 
 bool answer_is_current(const AppModel& model) {

@@ -4,6 +4,7 @@
 #include "app/bundle/entries.hpp"
 #include "app/core/castors.hpp"
 #include "app/core/journal.hpp"
+#include "app/core/photos.hpp"
 #include "app/core/pick.hpp"
 #include "app/core/sheet.hpp"
 #include "app/core/what_if.hpp"
@@ -47,21 +48,24 @@ enum class Screen : std::uint8_t {
     setup,
     about,   ///< who, where and why
     places,  ///< rooms and crossings
-    plan     ///< the route of the cart in hand, being made
+    plan,    ///< the route of the cart in hand, being made
+    evidence,
+    photo
 };
 [[nodiscard]] const char* screen_name(Screen screen);  ///< "route": in target ids, settings and language keys
 
 struct Spot {
     Screen screen = Screen::visits;
-    std::uint16_t index = 0;  ///< of the room, crossing (what_if too), cart or washing
+    std::uint16_t index = 0;  ///< of the room, crossing (what_if too), cart, washing or photo
     friend bool operator==(const Spot&, const Spot&) = default;
 };
 
 struct Visit {
     engine::SurveyId id;
-    Entries entries;  ///< the document; the survey below is read from it
+    Entries entries;  ///< the document; the survey and the photos below are read from it
     engine::Survey survey;
     Journal journal;
+    std::vector<VisitPhoto> photos{};
 };
 
 /// A choice from a closed list, being made.
@@ -143,6 +147,7 @@ struct AppModel {
     std::optional<ChoiceSheet> choice;
     std::optional<Pick> pick;
     std::optional<CastorSheet> castors;
+    PhotoDesk photos;
     std::uint16_t cart = 0;                      ///< whose answer the bar shows
     bool show_present = true;                    ///< a crossing shows the present wheel, else the first choice
     std::optional<engine::CheckId> open_reason;  ///< in Answer: the check whose working is shown
@@ -170,6 +175,7 @@ struct AppModel {
 [[nodiscard]] const Completion* completion_in_hand(const AppModel& model);
 /// The screen shows what only a completion knows.
 [[nodiscard]] bool wants_completion(const AppModel& model);
+[[nodiscard]] std::vector<WantedPicture> wanted_pictures(const AppModel& model);
 /// The answer is that of the survey as it stands now.
 [[nodiscard]] bool answer_is_current(const AppModel& model);
 

@@ -72,6 +72,7 @@ struct Dispatch {
         model.choice.reset();
         model.pick.reset();
         model.castors.reset();
+        model.photos = {};
         model.toast.reset();  // there is nothing left to undo
         model.visit.reset();
         model.answer.reset();
@@ -105,6 +106,7 @@ struct Dispatch {
     void operator()(const Undo&) const { detail::undo(context); }
     void operator()(const Redo&) const { detail::redo(context); }
     void operator()(const BuildAction& action) const { detail::build(context, action); }
+    void operator()(const PhotoAction& action) const { detail::photo(context, action); }
 
     void operator()(const WhatIfSet& action) const { detail::set_what_if(context, action); }
     void operator()(const WhatIfForget&) const { detail::forget_what_if(model); }

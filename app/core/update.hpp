@@ -19,6 +19,8 @@ struct Context {
 };
 /// Puts `survey` in place of the visit's survey as one undoable step; nothing where nothing changed.
 void commit(Context& context, engine::Survey survey, std::string label);
+/// The same for the photos.
+void commit_photos(Context& context, const std::vector<VisitPhoto>& photos, std::string label);
 void undo(Context& context);
 void redo(Context& context);
 void load(Context& context, const VisitLoaded& loaded);
@@ -26,6 +28,7 @@ void load(Context& context, const VisitLoaded& loaded);
 void stay_on_the_map(AppModel& model);
 
 void build(Context& context, const BuildAction& action);
+void photo(Context& context, const PhotoAction& action);
 void new_visit(Context& context);
 /// The loaded visit as a new one, open and stored.
 void follow_up(Context& context, engine::Survey survey);

@@ -1,3 +1,4 @@
+#include "app/bundle/photos.hpp"
 #include "app/bundle/survey_entries.hpp"
 #include "app/core/survey_texts.hpp"
 #include "app/core/update.hpp"
@@ -11,10 +12,18 @@ using engine::Survey;
 
 namespace {
 
-/// The survey is always read back from the entries, so that the screen shows what a restart would show.
-bool take_over(AppModel& model, Entries entries) {
+enum class Taken { nothing, photos, survey };
+
+/// Survey and photos are always read back from the entries, so that the screen shows what a restart would show.
+Taken take_over(AppModel& model, Entries entries) {
+    auto photos = photos_of(entries);
     auto survey = survey_of(entries);
-    if (!survey) return false;
+    if (!survey || !photos) return Taken::nothing;
+    model.visit->photos = std::move(*photos);
+    if (*survey == model.visit->survey) {
+        model.visit->entries = std::move(entries);
+        return Taken::photos;  // the answer does not depend on them
+    }
     // The answer counts rooms, crossings and carts; where they stand otherwise it speaks of other ones.
     const auto text = [](const Entries& all, const char* path) {
         const auto found = all.find(path);
@@ -29,14 +38,24 @@ bool take_over(AppModel& model, Entries entries) {
     model.visit->survey = std::move(*survey);
     ++model.version;
     forget_what_if(model);  // it was tried on what stood there before
-    return true;
+    return Taken::survey;
 }
 
-void finish_step(Context& context, const JournalStep& step, int kind, std::vector<Change> changes) {
+void finish_step(Context& context, Taken taken, const JournalStep& step, int kind, std::vector<Change> changes) {
     AppModel& model = context.model;
     context.effects.emplace_back(SaveEdit{model.visit->id.text(), step.number, kind, step.label, std::move(changes),
                                           context.moment.utc_ms, visit_title(model.visit->survey)});
-    context.effects.emplace_back(Assess{model.version});
+    if (taken == Taken::survey) context.effects.emplace_back(Assess{model.version});
+}
+
+void commit_entries(Context& context, Entries entries, std::string label) {
+    AppModel& model = context.model;
+    auto changes = difference(model.visit->entries, entries);
+    if (changes.empty()) return;
+    const Taken taken = take_over(model, std::move(entries));
+    if (taken == Taken::nothing) return;
+    const std::int64_t number = model.visit->journal.add(label, changes);
+    finish_step(context, taken, {number, std::move(label), {}}, 0, std::move(changes));
 }
 
 }  // namespace
@@ -54,6 +73,8 @@ void stay_on_the_map(AppModel& model) {
                 return spot.index >= survey.carts.size();
             case Screen::washing_step:
                 return spot.index >= survey.washings.size();
+            case Screen::photo:
+                return spot.index >= model.visit->photos.size();
             default:
                 return false;
         }
@@ -63,6 +84,7 @@ void stay_on_the_map(AppModel& model) {
         const Screen screen = model.spot.screen;
         model.spot = {screen == Screen::cart           ? Screen::loads
                       : screen == Screen::washing_step ? Screen::washing
+                      : screen == Screen::photo        ? Screen::evidence
                                                        : Screen::places,
                       0};
     }
@@ -75,11 +97,20 @@ void commit(Context& context, Survey survey, std::string label) {
     AppModel& model = context.model;
     if (!model.visit) return;
     Entries entries = entries_of(survey);
-    auto changes = difference(model.visit->entries, entries);
-    if (changes.empty()) return;
-    if (!take_over(model, std::move(entries))) return;
-    const std::int64_t number = model.visit->journal.add(label, changes);
-    finish_step(context, {number, std::move(label), {}}, 0, std::move(changes));
+    for (const auto& [path, value] : model.visit->entries) {
+        if (is_photo_entry(path)) entries[path] = value;
+    }
+    commit_entries(context, std::move(entries), std::move(label));
+}
+
+void commit_photos(Context& context, const std::vector<VisitPhoto>& photos, std::string label) {
+    AppModel& model = context.model;
+    if (!model.visit) return;
+    Entries entries = photo_entries(photos);
+    for (const auto& [path, value] : model.visit->entries) {
+        if (!is_photo_entry(path)) entries[path] = value;
+    }
+    commit_entries(context, std::move(entries), std::move(label));
 }
 
 void undo(Context& context) {
@@ -90,10 +121,11 @@ void undo(Context& context) {
     auto changes = turned_round(step->changes);
     Entries entries = model.visit->entries;
     apply_changes(entries, changes);
-    if (!take_over(model, std::move(entries))) return;
+    const Taken taken = take_over(model, std::move(entries));
+    if (taken == Taken::nothing) return;
     stay_on_the_map(model);
     model.toast = Toast{"toast.undone", {step->label}, false, context.moment.now};
-    finish_step(context, *step, 1, std::move(changes));
+    finish_step(context, taken, *step, 1, std::move(changes));
 }
 
 void redo(Context& context) {
@@ -103,10 +135,11 @@ void redo(Context& context) {
     if (!step) return;
     Entries entries = model.visit->entries;
     apply_changes(entries, step->changes);
-    if (!take_over(model, std::move(entries))) return;
+    const Taken taken = take_over(model, std::move(entries));
+    if (taken == Taken::nothing) return;
     stay_on_the_map(model);
     model.toast = Toast{"toast.redone", {step->label}, false, context.moment.now};
-    finish_step(context, *step, 2, step->changes);
+    finish_step(context, taken, *step, 2, step->changes);
 }
 
 void load(Context& context, const VisitLoaded& loaded) {
@@ -117,7 +150,12 @@ void load(Context& context, const VisitLoaded& loaded) {
         return;
     }
     if (loaded.follow_up) return follow_up(context, std::move(*survey));
-    Visit visit{engine::SurveyId(loaded.id), loaded.entries, std::move(*survey), {}};
+    auto photos = photos_of(loaded.entries);
+    if (!photos) {
+        model.toast = Toast{"toast.load_failed", {photos.error().message}, false, context.moment.now};
+        return;
+    }
+    Visit visit{engine::SurveyId(loaded.id), loaded.entries, std::move(*survey), {}, std::move(*photos)};
     for (const StoredEditRow& row : loaded.edits) {
         if (row.kind == 0) visit.journal.replay_edit(row.step, row.label, row.change);
         if (row.kind == 1) visit.journal.replay_undo(row.step);
@@ -131,6 +169,9 @@ void load(Context& context, const VisitLoaded& loaded) {
         if (write_text(with_text, *text, loaded.draft)) commit(context, std::move(with_text), "done.text");
         context.effects.emplace_back(SaveDraft{loaded.id, "", "", context.moment.utc_ms});
         return;
+    }
+    if (const auto text = find_photo_text(model.visit->photos, loaded.draft_path)) {
+        return photo(context, SetPhotoText{*text, loaded.draft});
     }
     // The sheet that was open when the battery died opens again with its keys.
     if (const auto ref = find_reading(model.visit->survey, loaded.draft_path)) {

@@ -13,7 +13,8 @@ bool is_root(Screen screen) {
     return screen != Screen::room && screen != Screen::crossing && screen != Screen::cart &&
            screen != Screen::washing_step && screen != Screen::temperature && screen != Screen::push &&
            screen != Screen::what_if && screen != Screen::damage && screen != Screen::setup &&
-           screen != Screen::about && screen != Screen::places && screen != Screen::plan;
+           screen != Screen::about && screen != Screen::places && screen != Screen::plan &&
+           screen != Screen::evidence && screen != Screen::photo;
 }
 
 void save(Context& context, const char* key, std::string value) {
@@ -109,6 +110,9 @@ void go_to(Context& context, const Spot& spot) {
     model.choice.reset();
     model.pick.reset();
     model.castors.reset();
+    model.photos.files.reset();
+    model.photos.binding = false;
+    model.photos.tool.reset();
     model.open_reason.reset();
     if (is_root(spot.screen)) {
         model.back.clear();
@@ -126,6 +130,11 @@ void go_back(Context& context) {
     if (model.choice) return model.choice.reset();
     if (model.pick) return model.pick.reset();
     if (model.castors) return model.castors.reset();
+    if (model.photos.files) return model.photos.files.reset();
+    if (model.photos.binding) {
+        model.photos.binding = false;
+        return;
+    }
     if (model.open_reason) return model.open_reason.reset();
     if (model.back.empty()) return;
     model.spot = model.back.back();

@@ -43,6 +43,7 @@ void show_visit(Context& context, Visit visit, const Spot& spot) {
     model.choice.reset();
     model.pick.reset();
     model.castors.reset();
+    model.photos = {};
     model.open_reason.reset();
     model.answer.reset();
     model.completion.reset();

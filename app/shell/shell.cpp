@@ -6,6 +6,7 @@
 #include "app/core/survey_texts.hpp"
 #include "app/core/update.hpp"
 #include "app/shell/assessor.hpp"
+#include "app/shell/photo_worker.hpp"
 #include "app/storage/writer.hpp"
 #include "app/text/language.hpp"
 #include "app/ui/screens/screen.hpp"
@@ -88,6 +89,8 @@ struct Shell::Impl {
           options(std::move(shell_options)),
           writer(std::move(store)),
           assessor(data, {options.threads, options.draws}, options.services.wake),
+          photo_worker({options.photo_folder, options.threads,
+                        [this](const Digest& sha256) { return writer->photo(sha256); }, options.services.wake}),
           kit(drawn_letters(*data)) {
         model.data = data.get();
         random = options.services.random ? options.services.random() : drawn_bytes();
@@ -97,6 +100,7 @@ struct Shell::Impl {
     ShellOptions options;
     std::unique_ptr<Writer> writer;
     Assessor assessor;
+    PhotoWorker photo_worker;  ///< after the writer, whose photos it reads
     ui::Ui kit;
     ui::Scratch scratch;
     AppModel model;
@@ -126,6 +130,12 @@ struct Shell::Impl {
     }
     void perform(const SaveDraft& save) { store(save, StoreDraft{save.survey_id, save.path, save.text, save.at_ms}); }
     void perform(const SaveSetting& save) { store(save, StoreSetting{save.key, save.value}); }
+    void perform(const SavePhoto& save) {
+        if (const auto digest = digest_from_hex(save.sha256))
+            store(save, StorePhoto{*digest, save.bytes, save.width_px, save.height_px});
+    }
+    void perform(const ListPhotoFiles&) { photo_worker.list_files(); }
+    void perform(const ReadPhotoFile& read) { photo_worker.read_file(read.survey_id, read.name); }
     void perform(const LoadVisit& load) {
         auto stored = writer->visit(load.id);
         if (stored) {
@@ -144,7 +154,8 @@ struct Shell::Impl {
     }
 
     void store(const Effect& effect, StoreCommand command) {
-        if (writer->submit(std::move(command)) == 0) unsaved.push_back(effect);
+        // What comes after something that waits must wait too: an edit may name a photo.
+        if (!unsaved.empty() || writer->submit(std::move(command)) == 0) unsaved.push_back(effect);
     }
 
     void list_visits() {
@@ -174,6 +185,8 @@ struct Shell::Impl {
         if (news.answer) act(AnswerReady{std::move(news.answer)});
         if (news.what_if) act(WhatIfAnswered{std::move(news.what_if)});
         if (news.completion) act(AnswerCompleted{std::move(news.completion)});
+        for (PhotoAction& one : photo_worker.take()) act(std::move(one));
+        for (const WantedPicture& one : wanted_pictures(model)) photo_worker.decode(one.sha256, one.whole);
         if (wants_completion(model)) assessor.complete(model.visit->survey, model.answer, model.cart);
     }
 
@@ -242,7 +255,7 @@ ui::FrameOutput Shell::frame(const ui::FrameInput& input) {
     impl.described = output.hit_map->describe();
     for (const Action& action : actions) impl.act(action);
     // What was done, or worked out within the frame, shows with the next one.
-    const bool pending = !impl.options.threads && impl.assessor.working();
+    const bool pending = !impl.options.threads && (impl.assessor.working() || impl.photo_worker.working());
     output.wants_frame = output.wants_frame || !actions.empty() || pending;
     output.quit = impl.model.quit;
     return output;

@@ -24,10 +24,11 @@ struct PlatformServices {
 };
 
 struct ShellOptions {
-    std::string database;      ///< path; ":memory:" keeps nothing
-    bool demo = false;         ///< puts the demo visit in, should it not be there, and opens it
-    bool threads = true;       ///< false: disk and engine run within the frame (tests, web)
-    std::size_t draws = 2000;  ///< of the readings inside their tolerances; tests take fewer
+    std::string database;        ///< path; ":memory:" keeps nothing
+    std::string photo_folder{};  ///< where photos are taken from; empty: there is none
+    bool demo = false;           ///< puts the demo visit in, should it not be there, and opens it
+    bool threads = true;         ///< false: disk and engine run within the frame (tests, web)
+    std::size_t draws = 2000;    ///< of the readings inside their tolerances; tests take fewer
     PlatformServices services;
 };
 

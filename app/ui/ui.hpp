@@ -103,6 +103,8 @@ public:
     /// A free target: register, draw yourself. `label` is what it says.
     Interaction area(std::string_view id, std::string_view label, const Rect& rect,
                      TargetClass target_class = TargetClass::row, DragMode drag = DragMode::none, bool enabled = true);
+    /// A picture, stretched over the rectangle; nothing where there is no such texture.
+    void image(TextureId texture, const Rect& rect);
     /// Photo thumbnail that opens.
     bool photo(std::string_view id, std::string_view label, TextureId texture, const Rect& rect = {});
 

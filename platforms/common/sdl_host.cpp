@@ -135,6 +135,10 @@ long SdlHost::frames_drawn() const {
     return impl_->drawn;
 }
 
+void SdlHost::tell(const std::string& words) {
+    SDL_ShowSimpleMessageBox(SDL_MESSAGEBOX_ERROR, SDL_GetWindowTitle(impl_->window), words.c_str(), impl_->window);
+}
+
 void SdlHost::wake() {
     SDL_Event event{};
     event.type = SDL_USEREVENT;

@@ -30,6 +30,8 @@ public:
     ui::FrameOutput show(const ui::FrameFunction& application, const ui::FrameInput& input);
     /// Frames that were drawn so far: stays the same while nothing changes.
     [[nodiscard]] long frames_drawn() const;
+    /// A box with these words until it is closed: for what ends the program.
+    void tell(const std::string& words);
     /// Any thread: something changed, draw again.
     static void wake();
 

@@ -24,6 +24,7 @@ struct Options {
     std::string script;
     std::string shot;
     std::string theme;
+    std::string photos;
     float px_per_mm = 0;
     std::size_t draws = app::ShellOptions{}.draws;
     bool demo = false;
@@ -40,6 +41,7 @@ struct Running {
         shell.reset();
         app::ShellOptions wanted;
         wanted.database = options.data + "/visits.sqlite3";
+        wanted.photo_folder = options.photos;
         wanted.demo = options.demo;
         wanted.draws = options.draws;
         // A script expects what its step caused: disk and engine then run within the frame.
@@ -74,8 +76,17 @@ std::string default_data_folder() {
     return std::string(home != nullptr ? home : ".") + "/.local/share/sillwalk";
 }
 
-int report(const engine::Error& error) {
-    fmt::print(stderr, "sillwalk: {}{}{}\n", error.where, error.where.empty() ? "" : ": ", error.message);
+std::string default_photo_folder() {
+    if (const char* xdg = std::getenv("XDG_PICTURES_DIR"); xdg != nullptr && *xdg != '\0') return xdg;
+    const char* home = std::getenv("HOME");
+    return std::string(home != nullptr ? home : ".") + "/Pictures";
+}
+
+/// On the terminal, and on the screen of who has none.
+int report(const engine::Error& error, platforms::SdlHost* window = nullptr) {
+    const std::string words = fmt::format("{}{}{}", error.where, error.where.empty() ? "" : ": ", error.message);
+    fmt::print(stderr, "sillwalk: {}\n", words);
+    if (window != nullptr) window->tell(words);
     return 1;
 }
 
@@ -98,8 +109,10 @@ int main(int argc, char** argv) {
     Running app;
     Options& options = app.options;
     options.data = default_data_folder();
+    options.photos = default_photo_folder();
     CLI::App cli("Sillwalk: wheels for cold stores, food plants, laboratories and cleanrooms.");
     cli.add_option("--data", options.data, "Folder of the visits");
+    cli.add_option("--photos", options.photos, "Folder of JPEG files from which photos are taken");
     cli.add_flag("--demo", options.demo, "Puts the invented demo visit in and opens it");
     cli.add_option("--size", options.size, "Size of the window: WIDTHxHEIGHT in pixels");
     cli.add_option("--px-per-mm", options.px_per_mm, "Pixels per millimetre of glass; 0: as the display says");
@@ -131,9 +144,10 @@ int main(int argc, char** argv) {
         if (!opened.has_value()) return report(opened.error());
         window = std::move(*opened);
     }
-    if (auto opened = app.open(); !opened.has_value()) return report(opened.error());
+    const bool scripted = options.headless || !options.script.empty() || !options.shot.empty();
+    if (auto opened = app.open(); !opened.has_value()) return report(opened.error(), scripted ? nullptr : window.get());
     engine::Result<void> done;
-    if (options.headless || !options.script.empty() || !options.shot.empty()) {
+    if (scripted) {
         done = follow_script(app, window.get(), size);
     } else {
         window->run([&app](const ui::FrameInput& input) { return app.shell->frame(input); });

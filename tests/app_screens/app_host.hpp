@@ -43,12 +43,21 @@ public:
         app::ShellOptions options;
         options.database = scratch_.file("visits.db");
         options.demo = demo_;
+        options.photo_folder = scratch_.file("photos");
         options.threads = false;
         options.draws = 60;
         options.services.utc_ms = [this] { return utc_ms_ += 10; };
         auto opened = app::Shell::open(shared_data(), options);
         if (!opened) FAIL(opened.error().message);
         shell_ = std::move(*opened);
+    }
+    /// A file in the folder from which photos are taken.
+    void put_photo(const std::string& name, const std::string& bytes) {
+        const std::filesystem::path folder = scratch_.file("photos");
+        std::filesystem::create_directories(folder);
+        std::ofstream file(folder / name, std::ios::binary);
+        file << bytes;
+        REQUIRE(file.good());
     }
     void run(const std::string& text) {
         const auto script = driver::parse_script(text);

@@ -1,9 +1,12 @@
 // Every screen at three sizes: pictures to look at, texts that are not cut, targets that a glove can hit.
 #include "app/ui/metrics.hpp"
+#include "tests/app_screens/screen_checks.hpp"
 #include "tests/app_screens/screen_walk.hpp"
 
 using namespace sillwalk;
 using test::AppHost;
+using test::check_overlaps;
+using test::check_targets;
 
 namespace {
 
@@ -21,44 +24,8 @@ constexpr Stop stops[] = {
     {"damage", {app::Screen::damage, 0}},     {"hand_over", {app::Screen::hand_over, 0}},
     {"setup", {app::Screen::setup, 0}},       {"about", {app::Screen::about, 0}},
     {"places", {app::Screen::places, 0}},     {"plan", {app::Screen::plan, 0}},
+    {"evidence", {app::Screen::evidence, 0}},
 };
-
-/// No finger can hit two things at once.
-void check_overlaps(const ui::HitMap& screen) {
-    std::vector<const ui::Target*> live;
-    for (const ui::Target& target : screen.targets()) {
-        if (target.enabled && !target.covered && !target.overscan && !target.visible.empty()) live.push_back(&target);
-    }
-    for (std::size_t i = 0; i < live.size(); ++i) {
-        for (std::size_t k = i + 1; k < live.size(); ++k) {
-            const ui::Rect both = live[i]->visible.intersected(live[k]->visible);
-            INFO(live[i]->id << " and " << live[k]->id);
-            if (live[k]->id == "toast.action" && !both.empty()) {
-                CHECK(screen.at(both.center()) == live[k]);  // it lies over the screen and takes the finger
-                continue;
-            }
-            CHECK((both.empty() || both.width() < 1 || both.height() < 1));
-        }
-    }
-}
-
-void check_targets(const ui::HitMap& screen, const ui::Metrics& metrics) {
-    for (const ui::Target& target : screen.targets()) {
-        if (target.covered || target.overscan || target.visible.empty()) continue;
-        INFO(target.id << " '" << target.label << "' " << target.rect.width() << " x " << target.rect.height());
-        const float least = metrics.target_size(target.target_class) - 0.6F;
-        CHECK(target.rect.width() >= least);
-        CHECK(target.rect.height() >= least);
-        CHECK_FALSE(target.label_clipped);
-    }
-    for (const ui::TextItem& text : screen.texts()) {
-        // Names that a person gave may be longer than any screen; the bar shortens them.
-        if (text.id == "top.title" || text.id == "top.subtitle") continue;
-        INFO("text '" << text.text << "'");
-        CHECK_FALSE(text.clipped);
-        CHECK(text.text.find('<') == std::string::npos);  // a word that is missing shows as <key>
-    }
-}
 
 }  // namespace
 

@@ -43,6 +43,8 @@ Screen tab_of(Screen screen) {
         case Screen::plan:
             return Screen::route;
         case Screen::about:
+        case Screen::evidence:
+        case Screen::photo:
             return Screen::overview;
         case Screen::cart:
             return Screen::loads;
@@ -256,6 +258,12 @@ Title title_of(const ScreenContext& context) {
             return {context.say("places.title"), survey->site};
         case Screen::plan:
             return {context.say("plan.title"), cart_name(context)};
+        case Screen::evidence:
+            return {context.say("evidence.title"), survey->site};
+        case Screen::photo:
+            return {context.say("photo.title",
+                                {std::to_string(index + 1), std::to_string(context.model.visit->photos.size())}),
+                    survey->site};
     }
     return {};
 }
@@ -347,6 +355,10 @@ void draw_screen(ScreenContext& context, const Rect& area) {
             return draw_places(context, area);
         case Screen::plan:
             return draw_plan(context, area);
+        case Screen::evidence:
+            return draw_evidence(context, area);
+        case Screen::photo:
+            return draw_photo(context, area);
     }
 }
 
@@ -409,6 +421,8 @@ void draw_app(ScreenContext& context) {
         draw_choice_sheet(context);
         draw_castor_sheet(context);
         draw_pick_sheet(context);
+        draw_photo_files_sheet(context);
+        draw_photo_binding_sheet(context);
     }
     draw_toast(context);
 }

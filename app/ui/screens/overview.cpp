@@ -37,6 +37,13 @@ void ways(ScreenContext& context) {
     places.detail = counted(context, "overview.rooms", survey.rooms.size()) + ", " +
                     counted(context, "overview.crossings", survey.crossings.size());
     if (ui.row("overview.places", context.say("places.title"), places)) context.act(app::GoTo{{Screen::places, 0}});
+    RowOptions photos;
+    photos.chevron = true;
+    photos.icon = Icon::evidence;
+    photos.detail = counted(context, "overview.photos", context.model.visit->photos.size());
+    if (ui.row("overview.evidence", context.say("evidence.title"), photos)) {
+        context.act(app::GoTo{{Screen::evidence, 0}});
+    }
     if (!ui.metrics().compact()) return;
     const std::array<std::pair<Screen, const char*>, 3> others = {
         {{Screen::washing, "nav.washing"}, {Screen::setup, "nav.setup"}, {Screen::visits, "visits.title"}}};

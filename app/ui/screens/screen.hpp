@@ -5,10 +5,14 @@
 #include "app/core/model.hpp"
 #include "app/text/explain.hpp"
 #include "app/text/language.hpp"
+#include "app/ui/textures.hpp"
 #include "app/ui/ui.hpp"
 
+#include <map>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace sillwalk::ui {
@@ -17,6 +21,12 @@ namespace sillwalk::ui {
 struct TextEdit {
     std::string id, buffer;
     app::TextRef ref;
+};
+
+/// The same for a text of a photo.
+struct PhotoTextEdit {
+    std::string id, buffer;
+    app::PhotoTextRef ref;
 };
 
 /// What the drawing itself remembers: nothing that belongs to the visit.
@@ -32,6 +42,11 @@ struct Scratch {
     int present_part = -1;       ///< Present wheels: the part being chosen; -1: none
     std::string dragged;         ///< target in a picture that a finger moves
     double dragged_value = 0;    ///< where the finger has brought it, canonical, not snapped
+    PhotoTextEdit photo_edit;
+    std::optional<std::pair<Point, Point>> mark_stroke;  ///< on a photo, from where to where the finger has drawn
+    std::map<std::string, TextureId> photo_textures;     ///< small pictures by SHA-256
+    std::string whole_photo;                             ///< SHA-256 of the whole one
+    TextureId whole_texture = no_texture;
 };
 
 struct ScreenContext {
@@ -92,6 +107,8 @@ void draw_setup(ScreenContext& context, const Rect& area);
 void draw_about(ScreenContext& context, const Rect& area);
 void draw_places(ScreenContext& context, const Rect& area);
 void draw_plan(ScreenContext& context, const Rect& area);
+void draw_evidence(ScreenContext& context, const Rect& area);
+void draw_photo(ScreenContext& context, const Rect& area);
 
 // ---- what lies over a screen
 /// Takes the whole region right of the rail.
@@ -100,5 +117,7 @@ void draw_choice_sheet(ScreenContext& context);
 void draw_pick_sheet(ScreenContext& context);
 void draw_castor_sheet(ScreenContext& context);
 void draw_reason_sheet(ScreenContext& context);
+void draw_photo_files_sheet(ScreenContext& context);
+void draw_photo_binding_sheet(ScreenContext& context);
 
 }  // namespace sillwalk::ui

@@ -127,6 +127,10 @@ Interaction Ui::area(std::string_view id, std::string_view label, const Rect& re
     return did;
 }
 
+void Ui::image(TextureId texture, const Rect& rect) {
+    if (impl_->textures.find(texture) != nullptr) impl_->painter.image(texture, rect, {0, 0}, {1, 1});
+}
+
 bool Ui::photo(std::string_view id, std::string_view label, TextureId texture, const Rect& rect) {
     Impl& ui = *impl_;
     const Metrics& m = ui.metrics;

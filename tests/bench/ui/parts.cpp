@@ -1,5 +1,6 @@
 #include "tests/bench/ui/parts.hpp"
 
+#include "app/bundle/digest.hpp"
 #include "app/bundle/survey_entries.hpp"
 #include "app/bundle/survey_json.hpp"
 #include "assets/embedded.hpp"
@@ -38,6 +39,21 @@ engine::Survey big_site() {
         }
     }
     return survey;
+}
+
+void add_photos(app::Shell& shell) {
+    const app::AppModel& model = shell.model();
+    const std::string visit = model.visit->id.text();
+    const auto small = std::make_shared<app::Picture>(app::Picture{384, 288, std::vector<std::uint8_t>(384 * 288 * 4)});
+    for (std::uint16_t i = 0; i < app::most_photos; ++i) {
+        const auto bytes = std::make_shared<const std::string>(fmt::format("photo {}", i));
+        const std::string name = app::to_hex(app::sha256(*bytes));
+        shell.act(app::PhotoAction(app::PhotoTaken{visit, *bytes, name, bytes, 1600, 1200, small}));
+        const engine::Crossing& crossing = model.visit->survey.crossings[i % model.visit->survey.crossings.size()];
+        shell.act(app::PhotoAction(app::BindPhoto{i, "/crossings/" + crossing.id.text() + "/rise"}));
+        const app::PhotoMark mark{app::MarkKind::dimension, {2000, 3000}, {6000, 3000}, "19 mm"};
+        shell.act(app::PhotoAction(app::AddPhotoMark{i, mark}));
+    }
 }
 
 std::unique_ptr<app::Shell> open_shell(const std::shared_ptr<const app::EngineData>& data, const engine::Survey& survey,

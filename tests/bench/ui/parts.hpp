@@ -22,6 +22,9 @@ constexpr std::size_t big_carts = 20;
                                                      const engine::Survey& survey, bool threads,
                                                      std::function<void()> wake);
 
+/// Sixty photos, each of the rise of a crossing and with a mark.
+void add_photos(app::Shell& shell);
+
 /// Frames without input on a clock of the bench's own.
 class Still {
 public:

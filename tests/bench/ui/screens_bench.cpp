@@ -79,6 +79,8 @@ constexpr Stop stops[] = {{"visits", {app::Screen::visits, 0}},
                           {"what-if", {app::Screen::what_if, 0}},
                           {"damage", {app::Screen::damage, 0}},
                           {"hand-over", {app::Screen::hand_over, 0}},
+                          {"evidence", {app::Screen::evidence, 0}},
+                          {"photo", {app::Screen::photo, 0}},
                           {"setup", {app::Screen::setup, 0}},
                           {"sheet", {app::Screen::crossing, 1}, true}};
 
@@ -97,6 +99,7 @@ void bench_screens(const std::shared_ptr<const app::EngineData>& data) {
     Yardstick yardstick;
     for (int i = 0; i < 30; ++i) yardstick.frame(true);
     const auto shell = open_shell(data, big_site(), false, [] {});
+    add_photos(*shell);
     Still still(*shell);
     still.settle();
     std::vector<double> demo;
