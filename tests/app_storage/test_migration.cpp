@@ -1,5 +1,5 @@
 #include "app/storage/schema.hpp"
-#include "app/storage/survey_store.hpp"
+#include "app/storage/writer.hpp"
 #include "tests/app_storage/scratch.hpp"
 
 #include <catch2/catch.hpp>
@@ -19,6 +19,13 @@ std::string fixture(const std::string& name) {
     std::ostringstream text;
     text << file.rdbuf();
     return text.str();
+}
+
+std::string bytes_of(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream bytes;
+    bytes << file.rdbuf();
+    return bytes.str();
 }
 
 }  // namespace
@@ -47,4 +54,50 @@ TEST_CASE("the steps of the schema rise by one and a second run changes nothing"
     const auto before = database->number("SELECT count(*) FROM sqlite_schema");
     REQUIRE(migrate(*database));
     CHECK(database->number("SELECT count(*) FROM sqlite_schema") == before);
+}
+
+TEST_CASE("a database from before the photos keeps its visit and takes photos", "[storage][photo]") {
+    const test::Scratch scratch;
+    {
+        auto database = Database::open(scratch.file("v1.db"));
+        REQUIRE(database->execute(fixture("fixture_v1.sql").c_str()));
+        CHECK_FALSE(database->prepare("SELECT body FROM blob_body"));
+    }
+    const std::string bytes = "a picture";
+    {
+        auto writer = Writer::open(scratch.file("v1.db"), {});
+        REQUIRE(writer);
+        CHECK((*writer)->submit(StorePhoto{sha256(bytes), std::make_shared<const std::string>(bytes), 16, 12}) != 0);
+        REQUIRE((*writer)->flush(10000));
+    }
+    auto writer = Writer::open(scratch.file("v1.db"), {});  // a second start finds nothing more to do
+    REQUIRE(writer);
+    CHECK((*writer)->photo(sha256(bytes)) == bytes);
+    CHECK((*writer)->visits()->size() == 1);
+    const auto visit = (*writer)->visit("v1");
+    REQUIRE(visit);
+    CHECK(visit->entries.at("/crossings/door/rise") == "{\"value_nm\":6000000}");
+    CHECK(visit->draft->text == "mm 32");
+}
+
+TEST_CASE("a database of a later program is refused in words and left byte by byte", "[storage]") {
+    const test::Scratch scratch;
+    const std::string path = scratch.file("later.db");
+    {
+        auto writer = Writer::open(path, {});
+        REQUIRE(writer);
+        CHECK((*writer)->submit(StoreVisit{"v1", "Plant", {{"/site", "\"Plant\""}}, 1}) != 0);
+        REQUIRE((*writer)->flush(10000));
+        (*writer)->with_database([](Database& database) {
+            const std::string later = "PRAGMA user_version=" + std::to_string(schema_version() + 1);
+            CHECK(database.execute(later.c_str()));
+        });
+    }
+    const std::string before = bytes_of(path);
+    REQUIRE_FALSE(before.empty());
+    const auto refused = Writer::open(path, {});
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().code == engine::ErrorCode::too_new);
+    CHECK(refused.error().message == "a newer program wrote this file; it is left as it is");
+    CHECK(bytes_of(path) == before);
 }
