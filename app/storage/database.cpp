@@ -116,6 +116,9 @@ void Statement::reset() {
     sqlite3_clear_bindings(handle_);
 }
 
+int Statement::columns() const {
+    return sqlite3_column_count(handle_);
+}
 std::int64_t Statement::integer(int column) const {
     return sqlite3_column_int64(handle_, column);
 }

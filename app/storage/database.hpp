@@ -37,6 +37,7 @@ public:
     [[nodiscard]] engine::Result<void> run();
     void reset();
 
+    [[nodiscard]] int columns() const;
     [[nodiscard]] std::int64_t integer(int column) const;
     [[nodiscard]] std::string text(int column) const;
     [[nodiscard]] std::string bytes(int column) const;

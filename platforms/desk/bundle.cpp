@@ -1,8 +1,7 @@
 // sillwalk-desk bundle SURVEY.json: the visit with its advice as one file, as the office gets it.
 
-#include "app/bundle/advice_json.hpp"
+#include "app/bundle/bundle_advice.hpp"
 #include "app/bundle/revision.hpp"
-#include "engine/select/assess.hpp"
 #include "platforms/desk/subcommand.hpp"
 #include "platforms/desk/workspace.hpp"
 
@@ -19,24 +18,16 @@ namespace {
 constexpr const char* desk_device = "00000000-0000-0000-0000-000000000000";
 
 app::Json revision_of(const Workspace& work) {
-    engine::AssessOptions kept;
-    kept.ranked = 2;
-    kept.turned_down = 3;
-    engine::Advice advice = engine::assess(work.survey, work.catalogue, work.tables, kept);
-    for (engine::CartAdvice& cart : advice.carts) {  // the office recomputes these
-        cart.crossings.clear();
-        cart.crossings_present.clear();
-    }
-    app::RevisionInput input{
-        .survey = work.survey,
-        .parents = {},
-        .author = {desk_device, "office", "sillwalk-desk"},
-        .captured_ms = work.survey.made_ms,
-        .advice = app::advice_to_json(advice, work.survey, work.catalogue, work.tables, app::NumberForm::decimal_text),
-        .engine_version = advice.engine_version,
-        .catalogue_edition = advice.catalogue_edition,
-        .tables_edition = advice.tables_edition,
-        .blobs = {}};
+    const app::BundleAdvice made = app::make_bundle_advice(work.survey, work.catalogue, work.tables);
+    app::RevisionInput input{.survey = work.survey,
+                             .parents = {},
+                             .author = {desk_device, "office", "sillwalk-desk"},
+                             .captured_ms = work.survey.made_ms,
+                             .advice = made.advice,
+                             .engine_version = made.engine_version,
+                             .catalogue_edition = made.catalogue_edition,
+                             .tables_edition = made.tables_edition,
+                             .blobs = {}};
     return app::make_revision(input);
 }
 
