@@ -1,0 +1,40 @@
+"""F14: builds the fuzz target with clang, address and undefined-behaviour sanitizers, and runs it from the corpus.
+
+Usage: run_fuzz.py ROOT BUILD_FOLDER   15 s; SILLWALK_LONG=1: one hour. Fails on any finding."""
+import json
+import os
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+
+ROOT, BUILD = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2])
+SOURCES = ["tests/bundle_corpus/fuzz_envelope.cpp", "app/bundle/envelope.cpp", "app/bundle/hand_off.cpp", "app/bundle/canonical.cpp",
+           "app/bundle/digest.cpp", "app/bundle/uuid.cpp", "app/data/json_reader.cpp"]
+seconds = 3600 if os.environ.get("SILLWALK_LONG") else 15
+
+if not shutil.which("clang++"):
+    print("clang is not here; packages-test.txt names it")
+    sys.exit(1)
+BUILD.mkdir(parents=True, exist_ok=True)
+sanitizers = "-fsanitize=fuzzer,address,undefined"
+flags = ["-std=c++20", "-O1", "-g1", f"-I{ROOT}", sanitizers, "-fno-sanitize-recover=all"]
+ccache = ["ccache"] if shutil.which("ccache") else []
+objects = []
+for source in SOURCES:
+    objects.append(BUILD / (source.replace("/", "_") + ".o"))
+    subprocess.run([*ccache, "clang++", *flags, "-c", ROOT / source, "-o", objects[-1]], check=True)
+program = BUILD / "fuzz_envelope"
+subprocess.run(["clang++", sanitizers, *objects, "-lsodium", "-lfmt", "-o", program], check=True)
+
+corpus = BUILD / "corpus"
+corpus.mkdir(exist_ok=True)
+base = json.loads((ROOT / "tests/bundle_corpus/envelope.json").read_text(encoding="utf-8"))
+(corpus / "envelope").write_text(json.dumps(base, separators=(",", ":")))
+(corpus / "hand_off").write_text(json.dumps(base, separators=(",", ":")) + '\n{"sha256":"' + "0" * 64 + '","data":"AAAA"}\n')
+done = subprocess.run([program, f"-max_total_time={seconds}", "-max_len=8192", "-timeout=10", "-rss_limit_mb=2048",
+                       f"-artifact_prefix={BUILD}/", corpus], capture_output=True, text=True)
+runs = re.search(r"Done (\d+) runs", done.stderr)
+print(done.stderr[-3000:] if done.returncode or not runs else f"{runs[1]} tries in {seconds} s, no finding")
+sys.exit(1 if done.returncode or not runs else 0)
