@@ -60,6 +60,12 @@ std::string parent_of(const std::string& path) {
     return std::filesystem::path(path).parent_path().string();
 }
 
+Result<void> rename_durably(const std::string& temporary, const std::string& path) {
+    if (::rename(temporary.c_str(), path.c_str()) != 0) return system_error(path);
+    const std::string folder = parent_of(path);
+    return flush_folder(folder.empty() ? "." : folder);
+}
+
 }  // namespace
 
 Result<std::string> read_whole(const std::string& path) {
@@ -82,9 +88,15 @@ Result<std::string> read_whole(const std::string& path) {
 Result<void> write_whole(const std::string& path, std::string_view bytes) {
     const std::string temporary = path + ".new";
     if (auto written = write_durably(temporary, bytes); !written) return written;
-    if (::rename(temporary.c_str(), path.c_str()) != 0) return system_error(path);
-    const std::string folder = parent_of(path);
-    return flush_folder(folder.empty() ? "." : folder);
+    return rename_durably(temporary, path);
+}
+
+Result<void> settle(const std::string& temporary, const std::string& path) {
+    {
+        const File file(temporary, O_RDONLY);
+        if (!file.open() || ::fsync(file.handle()) != 0) return system_error(temporary);
+    }
+    return rename_durably(temporary, path);
 }
 
 Result<BlobFolder> BlobFolder::open(const std::string& folder) {
@@ -136,6 +148,13 @@ Result<app::Digest> BlobFolder::computed(const app::Digest& digest) const {
     return app::sha256(*bytes);
 }
 
+Result<void> BlobFolder::copy(const app::Digest& digest, const BlobFolder& to) const {
+    auto bytes = read(digest);
+    if (!bytes) return tl::make_unexpected(bytes.error());
+    if (app::sha256(*bytes) != digest) return engine::fail(engine::ErrorCode::disagreement, other_content);
+    return to.store(digest, *bytes);
+}
+
 Result<void> BlobFolder::append(const std::string& upload_id, std::int64_t offset, std::string_view bytes) const {
     const std::string name = upload_path(upload_id);
     const File file(name, O_WRONLY | O_CREAT);
@@ -149,8 +168,7 @@ Result<void> BlobFolder::finish(const std::string& upload_id, const app::Digest&
     const std::string name = upload_path(upload_id);
     auto bytes = read_whole(name);
     if (!bytes) return tl::make_unexpected(bytes.error());
-    if (app::sha256(*bytes) != digest)
-        return engine::fail(engine::ErrorCode::disagreement, "the content does not match its digest");
+    if (app::sha256(*bytes) != digest) return engine::fail(engine::ErrorCode::disagreement, other_content);
     return move_in(name, digest);
 }
 

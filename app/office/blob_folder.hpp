@@ -14,6 +14,8 @@ namespace sillwalk::office {
 
 using engine::Result;
 
+inline constexpr const char* other_content = "the content does not match its digest";
+
 class BlobFolder {
 public:
     [[nodiscard]] static Result<BlobFolder> open(const std::string& folder);
@@ -23,6 +25,9 @@ public:
     [[nodiscard]] Result<std::string> read(const app::Digest& digest) const;
     /// The digest of what the file holds now.
     [[nodiscard]] Result<app::Digest> computed(const app::Digest& digest) const;
+
+    /// Into another folder; disagreement where the bytes have another digest by now.
+    [[nodiscard]] Result<void> copy(const app::Digest& digest, const BlobFolder& to) const;
 
     // An upload that is under way: a file named by the id that the office gave it.
     /// Writes at `offset` and waits for the disk; what stood behind it is cut off.
@@ -42,5 +47,7 @@ private:
 [[nodiscard]] Result<std::string> read_whole(const std::string& path);
 /// Through a temporary file, durable, mode 0600.
 [[nodiscard]] Result<void> write_whole(const std::string& path, std::string_view bytes);
+/// Gives a file that was written otherwise its name, once it is on the disk.
+[[nodiscard]] Result<void> settle(const std::string& temporary, const std::string& path);
 
 }  // namespace sillwalk::office

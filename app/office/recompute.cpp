@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include <set>
+
 namespace sillwalk::office {
 
 using app::Json;
@@ -27,13 +29,19 @@ std::string shortened(const Json& value) {
 
 void compare(const Json& theirs, const Json& ours, const std::string& path, std::vector<std::string>& out) {
     if (out.size() >= most_differences) return;
+    const Json none;
     if (theirs.is_object() && ours.is_object()) {
-        for (const auto& [name, value] : theirs.items()) {
-            const auto found = ours.find(name);
-            // What is only worked out when asked for is no difference.
-            if (found != ours.end()) compare(value, *found, app::json_path(path, name), out);
+        std::set<std::string> names;
+        for (const auto* side : {&theirs, &ours}) {
+            for (const auto& [name, value] : side->items()) names.insert(name);
         }
-    } else if (theirs.is_array() && ours.is_array() && theirs.size() <= ours.size()) {
+        const auto member = [&](const Json& side, const std::string& name) -> const Json& {
+            const auto found = side.find(name);
+            return found == side.end() ? none : *found;
+        };
+        for (const std::string& name : names)
+            compare(member(theirs, name), member(ours, name), app::json_path(path, name), out);
+    } else if (theirs.is_array() && ours.is_array() && theirs.size() == ours.size()) {
         for (std::size_t i = 0; i < theirs.size(); ++i) compare(theirs[i], ours[i], app::json_path(path, i), out);
     } else if (theirs != ours) {
         out.push_back(fmt::format("{}: {}, here {}", path, shortened(theirs), shortened(ours)));

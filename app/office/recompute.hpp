@@ -18,7 +18,7 @@ struct Recomputed {
 
 [[nodiscard]] Recomputed recompute(const app::Json& revision);
 
-/// Where `theirs` says something else than `ours`. A list may be cut short and a member left out in `theirs`.
+/// Where one says something that the other does not. Both are cut by make_bundle_advice, so what one lacks differs too.
 [[nodiscard]] std::vector<std::string> advice_differences(const app::Json& theirs, const app::Json& ours);
 
 }  // namespace sillwalk::office

@@ -81,6 +81,7 @@ inline constexpr std::int64_t token_lifetime_ms = 365 * 24 * 60 * minute_ms;
 inline constexpr std::int64_t login_lifetime_ms = 12 * 60 * minute_ms;
 inline constexpr std::int64_t upload_lifetime_ms = 7 * 24 * 60 * minute_ms;
 inline constexpr std::int64_t greatest_append = std::int64_t{1} << 20;
+inline constexpr std::string_view backup_format = "sillwalk-office-backup/1";
 
 class Store {
 public:
@@ -139,10 +140,10 @@ public:
     [[nodiscard]] Result<void> drop_upload(const std::string& id);
     [[nodiscard]] Result<void> drop_old_uploads();
 
-    // Looking after it (store_care.cpp).
+    // Looking after it (store_care.cpp, store_restore.cpp).
     [[nodiscard]] Result<Verified> verify();
     [[nodiscard]] Result<Verified> backup(const std::string& to_folder);
-    /// Into an office without revisions.
+    /// Into an office without revisions. What is damaged in the backup is among the faults and left out.
     [[nodiscard]] Result<Verified> restore(const std::string& from_folder);
 
 private:
@@ -153,6 +154,12 @@ private:
     [[nodiscard]] Result<std::string> receipt_in(SqlSession& session, const std::string& digest) const;
     [[nodiscard]] Result<bool> insert_revision(SqlSession& session, const app::Envelope& envelope,
                                                const std::string& device_id, std::int64_t received_ms) const;
+    // store_restore.cpp
+    [[nodiscard]] Result<void> restore_line(SqlSession& session, const Json& row, const BlobFolder& from,
+                                            Verified& out) const;
+    [[nodiscard]] Result<void> restore_revision(SqlSession& session, const Json& row, Verified& out) const;
+    [[nodiscard]] Result<void> restore_blob(SqlSession& session, const Json& row, const BlobFolder& from,
+                                            Verified& out) const;
     [[nodiscard]] Result<void> new_epoch(SqlSession& session) const;
     void forget_callers();
 

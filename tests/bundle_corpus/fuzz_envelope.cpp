@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <cstdlib>
 #include <sstream>
 
 using namespace sillwalk::app;
@@ -17,6 +18,8 @@ void try_envelope(std::string_view text) {
         EXPECT_CONTRACT(!read.error().errors.empty());
         return;
     }
+    // The control: with a planted fault the run from the corpus must end with a finding.
+    EXPECT_CONTRACT(std::getenv("SILLWALK_PLANTED_FAULT") == nullptr);
     const auto again = read_envelope(envelope_text(*read));
     EXPECT_CONTRACT(again && again->digest == read->digest && again->canonical == read->canonical);
 }

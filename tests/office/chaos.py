@@ -2,6 +2,7 @@
 import random
 import socket
 import threading
+import time
 
 
 class Chaos:
@@ -76,3 +77,63 @@ def pipe(source, target, limit, both):
             end.shutdown(socket.SHUT_RDWR)
         except OSError:
             pass
+
+
+class Hasty:
+    """Acknowledges a revision before the office has it, and hands it on a little later, as a server does that keeps in memory
+    what it says it stored. It is the control of the tests that kill: what they look for must be found here."""
+
+    def __init__(self, target_port, hold=0.3):
+        self.target, self.hold = target_port, hold
+        self.waiting, self.lock, self.over = [], threading.Lock(), threading.Event()
+        self.listener = socket.create_server(("127.0.0.1", 0), backlog=128)
+        self.port = self.listener.getsockname()[1]
+
+    def __enter__(self):
+        for work in (self.accept, self.hand_on):
+            threading.Thread(target=work, daemon=True).start()
+        return self
+
+    def __exit__(self, *_):
+        self.over.set()
+        self.listener.close()
+
+    def crash(self):
+        """The memory goes with the process."""
+        self.over.set()
+        with self.lock:
+            self.waiting.clear()
+
+    def accept(self):
+        while not self.over.is_set():
+            try:
+                connection, _ = self.listener.accept()
+            except OSError:
+                return
+            threading.Thread(target=self.serve, args=(connection,), daemon=True).start()
+
+    def serve(self, connection):
+        with connection, connection.makefile("rb") as reader:
+            while not self.over.is_set():
+                head = b"".join(iter(reader.readline, b"\r\n"))
+                if not head.endswith(b"\r\n"):
+                    return
+                length = next(int(line.split(b":")[1]) for line in head.split(b"\r\n") if line.lower().startswith(b"content-length"))
+                request = head + b"\r\n" + reader.read(length)
+                with self.lock:
+                    self.waiting.append((time.monotonic() + self.hold, request))
+                time.sleep(0.01)
+                connection.sendall(b"HTTP/1.1 201 Created\r\nContent-Length: 2\r\n\r\n{}")
+
+    def hand_on(self):
+        while not self.over.wait(0.02):
+            with self.lock:
+                due = [request for when, request in self.waiting if when <= time.monotonic()]
+                self.waiting = [entry for entry in self.waiting if entry[0] > time.monotonic()]
+            for request in due:
+                try:
+                    with socket.create_connection(("127.0.0.1", self.target), timeout=30) as office:
+                        office.sendall(request)
+                        office.recv(65536)
+                except OSError:
+                    return

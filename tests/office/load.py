@@ -11,12 +11,13 @@ from office_process import Client, canonical, revision, sha256
 class Load:
     """`clients` threads; each sends its own revisions again and again until `stop` or until all are acknowledged."""
 
-    def __init__(self, ports, token, device, clients=16, revisions=0, survey_of=lambda number: number, pause=0.02):
+    def __init__(self, ports, token, device, clients=16, revisions=0, survey_of=lambda number: number, pause=0.02,
+                 first=0):
         self.ports, self.token, self.device, self.pause = ports, token, device, pause
         self.survey_of, self.revisions = survey_of, revisions
         self.acked, self.tries, self.statuses = {}, 0, {}
         self.lock, self.over = threading.Lock(), threading.Event()
-        self.next_number = 0
+        self.next_number, self.last_number = first, first + revisions
         self.threads = [threading.Thread(target=self.work, args=(index,), daemon=True) for index in range(clients)]
 
     def __enter__(self):
@@ -34,7 +35,7 @@ class Load:
 
     def take_number(self):
         with self.lock:
-            if self.revisions and self.next_number >= self.revisions:
+            if self.revisions and self.next_number >= self.last_number:
                 return None
             self.next_number += 1
             return self.next_number

@@ -49,6 +49,18 @@ def answers(port):
         return False
 
 
+def resident_kib(pid):
+    for line in pathlib.Path(f"/proc/{pid}/status").read_text().splitlines():
+        if line.startswith("VmRSS"):
+            return int(line.split()[1])
+    return 0
+
+
+def small_quarantine():
+    """The address sanitizer keeps freed memory aside, 256 MB of it. With little of that a program's size tells what it holds."""
+    return os.environ | {"ASAN_OPTIONS": os.environ.get("ASAN_OPTIONS", "") + ":quarantine_size_mb=1:thread_local_quarantine_size_kb=64"}
+
+
 def revision(device, survey=1, parents=(), note="", blobs=()):
     uuid = "018f3c1a-0000-7000-8000-%012d"
     rev = {"format": "sillwalk-revision/1", "requires": [], "survey_id": uuid % survey, "parents": list(parents),
@@ -71,8 +83,9 @@ class Office:
         database = ["--database", self.database] if self.database else []
         return [self.program, "--data", self.data, *database, *words]
 
-    def start(self):
-        self.process = subprocess.Popen(self.words("--port", str(self.wanted_port), "serve"), stdout=subprocess.PIPE, text=True)
+    def start(self, environment=None):
+        self.process = subprocess.Popen(self.words("--port", str(self.wanted_port), "serve"), stdout=subprocess.PIPE, text=True,
+                                        env=environment)
         line = self.process.stdout.readline()
         if "Serving on" not in line:
             raise RuntimeError(f"the office did not start: {line!r}")
@@ -90,6 +103,9 @@ class Office:
         return self.start()
 
     def __exit__(self, *_):
+        self.stop()
+
+    def close(self):
         self.stop()
 
     def run(self, *words, status=0):
@@ -171,6 +187,9 @@ class Postgres:
     def start(self):
         options = f"-p {self.port} -c listen_addresses=127.0.0.1 -c unix_socket_directories={self.folder} -c max_connections=100"
         self.call("pg_ctl", "-D", self.data, "-l", self.folder / "log", "-w", "-o", options, "start")
+
+    def sql(self, statement):
+        self.call("psql", "-q", "-d", self.url, "-c", statement)
 
     def stop(self, mode="fast"):
         self.call("pg_ctl", "-D", self.data, "-w", "-m", mode, "stop")

@@ -112,12 +112,16 @@ TEST_CASE("a confirmed merge has both parents, is signed by the office and ends 
     CHECK(must(world.store->revision(hex(right))).revision.at("items").begin()->at("v").at("text") == "right");
 }
 
-TEST_CASE("advice that differs is told with its place; what was left out is no difference", "[office]") {
-    const Json ours{{"carts", {{{"cart", "a"}, {"ranked", {{{"verdict", "fits"}}, {{"verdict", "fits"}}}}}}}};
-    const Json same{{"carts", {{{"ranked", {{{"verdict", "fits"}}}}}}}};
-    const Json differs{{"carts", {{{"ranked", {{{"verdict", "does not fit"}}}}}}}};
-    CHECK(office::advice_differences(same, ours).empty());
+TEST_CASE("advice that differs is told with its place; what one side lacks differs too", "[office]") {
+    const Json ours{{"carts", {{{"cart", "a"}, {"ranked", {{{"verdict", "fits"}}}}}}}};
+    const Json differs{{"carts", {{{"cart", "a"}, {"ranked", {{{"verdict", "does not fit"}}}}}}}};
+    const Json lacks{{"carts", {{{"ranked", {{{"verdict", "fits"}}}}}}}};
+    const Json fewer{{"carts", {{{"cart", "a"}, {"ranked", Json::array()}}}}};
+    CHECK(office::advice_differences(ours, ours).empty());
     CHECK(office::advice_differences(differs, ours) ==
           std::vector<std::string>{"/carts/0/ranked/0/verdict: does not fit, here fits"});
+    CHECK(office::advice_differences(lacks, ours) == std::vector<std::string>{"/carts/0/cart: null, here a"});
+    CHECK(office::advice_differences(ours, lacks) == std::vector<std::string>{"/carts/0/cart: a, here null"});
+    CHECK(office::advice_differences(fewer, ours).size() == 1);
     CHECK(office::advice_differences({{"carts", Json::array()}}, ours).size() == 1);
 }

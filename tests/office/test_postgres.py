@@ -1,10 +1,12 @@
-"""F12, F13 and F24 on PostgreSQL: stopped at once under load, forks in any order through two offices, backup to SQLite.
+"""F12, F13 and F24 on PostgreSQL: stopped at once under load, forks in any order through two offices, backup to SQLite. The
+control of F12, a database that commits without waiting for the disk, must be seen to lose something, and is refused at the start.
 
 Usage: test_postgres.py PROGRAM …"""
 import contextlib
 import json
 import os
 import random
+import subprocess
 import sys
 import threading
 import time
@@ -34,6 +36,53 @@ def stop_under_load(database, offices, token, device):
     return len(load.acked)
 
 
+def lost_without_waiting(database, offices, token, device):
+    """The server stops waiting for the disk under offices that are connected already."""
+    for setting in ("synchronous_commit = off", "wal_writer_delay = '10s'", "wal_writer_flush_after = '1GB'"):
+        database.sql(f"ALTER SYSTEM SET {setting}")
+    database.sql("SELECT pg_reload_conf()")
+    time.sleep(0.5)
+    with Load([office.port for office in offices], token, device, first=1_000_000) as load:
+        time.sleep(1)
+        database.stop("immediate")
+        load.over.set()
+    database.start()
+    told = subprocess.run(offices[0].words("list"), capture_output=True, text=True)
+    if told.returncode != 1 or "does not wait for the disk" not in told.stderr:
+        faults.append(f"a database that does not wait for the disk is taken: {told}")
+    database.sql("ALTER SYSTEM RESET ALL")
+    database.sql("SELECT pg_reload_conf()")
+    time.sleep(0.5)
+    lost = not_there(offices[0].port, token, sorted(load.acked))
+    if not 0 < len(lost) < len(load.acked):
+        faults.append(f"F12 control: {len(lost)} of {len(load.acked)} are seen to be lost; some must be, and not all")
+    return len(lost)
+
+
+def same_from_all(offices, token, device):
+    """16 clients send the same revisions at the same time: each is stored once."""
+    made = [revision(device, 20_000 + number, note="same") for number in range(500 if LONG else 25)]
+    statuses, lock = [], threading.Lock()
+
+    def work(index):
+        with contextlib.closing(Client(offices[index % len(offices)].port, token)) as client:
+            for digest, envelope in made:
+                status = client.put_revision(digest, envelope)[0]
+                with lock:
+                    statuses.append(status)
+
+    run_all([threading.Thread(target=work, args=(index,)) for index in range(16)])
+    if statuses.count(201) != len(made) or statuses.count(412) != 15 * len(made):
+        faults.append(f"F13: {statuses.count(201)} of {len(made)} created, {statuses.count(412)} known, {len(statuses)} sent")
+
+
+def run_all(threads):
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+
+
 def forks_in_any_order(offices, token, device):
     surveys = 200 if LONG else 30
     sent, wanted = [], {}
@@ -53,11 +102,7 @@ def forks_in_any_order(offices, token, device):
                 with lock:
                     created.append((status, digest))
 
-    threads = [threading.Thread(target=work, args=(index,)) for index in range(8)]
-    for thread in threads:
-        thread.start()
-    for thread in threads:
-        thread.join()
+    run_all([threading.Thread(target=work, args=(index,)) for index in range(8)])
     fresh = [digest for status, digest in created if status == 201]
     if sorted(fresh) != sorted({digest for digest, _ in sent}) or {status for status, _ in created} != {201, 412}:
         faults.append(f"F13: {len(fresh)} created of {len(sent) // 2}; statuses {sorted({s for s, _ in created})}")
@@ -91,11 +136,13 @@ with scratch() as folder, Postgres(folder) as database:
             running.enter_context(office)
         device, token = offices[0].enrol()
         count = stop_under_load(database, offices, token, device)
+        control = lost_without_waiting(database, offices, token, device)
         forks_in_any_order(offices, token, device)
+        same_from_all(offices, token, device)
         offices[0].run("backup", str(folder / "backup"))
         moved = Office(PROGRAM, folder / "moved")
         told = moved.run("restore", str(folder / "backup"))
         if moved.run("verify").split()[0] != told.split()[0] or offices[0].run("verify").split()[0] != told.split()[0]:
             faults.append("F24: the restored office has another number of revisions")
-print("\n".join(faults) or f"{count} acknowledged under stops, none lost; forks exact; {told.strip()}")
+print("\n".join(faults) or f"{count} acknowledged under stops, none lost; control: {control} lost; forks exact; {told.strip()}")
 sys.exit(1 if faults else 0)

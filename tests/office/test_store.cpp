@@ -5,6 +5,7 @@
 #include <fstream>
 #include <random>
 #include <set>
+#include <sstream>
 #include <thread>
 
 using namespace sillwalk;
@@ -75,6 +76,27 @@ TEST_CASE("F13 forks arriving in any order end with exactly their heads", "[offi
         const auto found = must(world.store->heads(survey_id(survey)));
         CHECK(std::set<std::string>(found.begin(), found.end()) == heads);
     }
+}
+
+TEST_CASE("F13 sixteen clients with the same revisions leave each once", "[office]") {
+    World world;
+    std::vector<app::Envelope> all;
+    const int revisions = std::getenv("SILLWALK_LONG") ? 500 : 40;
+    for (int number = 0; number < revisions; ++number) all.push_back(envelope({number, {}, "same"}));
+    std::atomic<int> fresh{0}, known{0};
+    std::vector<std::thread> threads;
+    for (int client = 0; client < 16; ++client) {
+        threads.emplace_back([&] {
+            for (const auto& revision : all) {
+                const auto stored = world.store->put(revision, device);
+                if (stored) ++(stored->fresh ? fresh : known);
+            }
+        });
+    }
+    for (auto& thread : threads) thread.join();
+    CHECK(fresh == revisions);
+    CHECK(known == 15 * revisions);
+    CHECK(must(world.store->verify()).revisions == revisions);
 }
 
 TEST_CASE("a parent of another visit ends no head there", "[office]") {
@@ -238,6 +260,33 @@ TEST_CASE("F24 a backup restored elsewhere verifies wholly", "[office]") {
     CHECK(must(fresh.store->caller(enrolled.token)).access == office::Access::granted);
     for (const auto* revision : {&left, &root, &right})
         CHECK(must(fresh.store->revision(hex(*revision))).revision == revision->revision);
+}
+
+TEST_CASE("F24 what is damaged in a backup is told and left out, the rest comes back", "[office]") {
+    World world;
+    const auto one = envelope({1, {}, "first word", device, {"photo a", "photo b"}}), two = envelope({2, {}, "second"});
+    for (const auto* revision : {&one, &two}) must(world.store->put(*revision, device));
+    for (const char* photo : {"photo a", "photo b"}) must(world.store->put_blob(app::sha256(photo), photo));
+    Folder backup;
+    must(world.store->backup(backup.text()));
+    std::ostringstream text;
+    text << std::ifstream(backup.text() + "/office.ndjson", std::ios::binary).rdbuf();
+    std::string changed = text.str();
+    changed.replace(changed.find("first word"), 10, "other word");  // still a revision, of another digest
+    std::ofstream(backup.text() + "/office.ndjson", std::ios::binary) << changed;
+    const std::string photo = app::to_hex(app::sha256("photo b"));
+    std::ofstream(backup.text() + "/blobs/" + photo.substr(0, 2) + "/" + photo, std::ios::binary) << "photo B";
+
+    World fresh;
+    const auto restored = must(fresh.store->restore(backup.text()));
+    CHECK(restored.revisions == 1);
+    CHECK(restored.blobs == 1);
+    REQUIRE(restored.faults.size() == 2);
+    CHECK(restored.faults[0].find(hex(one)) != std::string::npos);
+    CHECK(restored.faults[1].find(photo) != std::string::npos);
+    CHECK(must(fresh.store->verify()).faults.empty());
+    CHECK_FALSE(fresh.store->revision(hex(one)).has_value());
+    CHECK(must(fresh.store->revision(hex(two))).revision == two.revision);
 }
 
 TEST_CASE("F6 verify finds one turned bit in a photo", "[office]") {
