@@ -91,8 +91,13 @@ std::string cart_html(const app::Language& language, const Json& cart) {
     return out + findings_html(language, member(first, "findings")) + "</section>";
 }
 
-std::string reading_text(const Json& value) {
+std::string plain_text(const Json& value) {
     if (value.is_string()) return value.get<std::string>();
+    if (value.is_boolean()) return value.get<bool>() ? "yes" : "no";
+    return value.is_null() ? "" : value.dump();
+}
+
+std::string reading_text(const Json& value) {
     if (value.is_array()) {
         std::string list;
         for (const Json& entry : value) {
@@ -100,15 +105,9 @@ std::string reading_text(const Json& value) {
         }
         return list.empty() ? fmt::format("{} in all", value.size()) : list;
     }
-    if (!value.is_object()) return value.dump();
+    if (!value.is_object()) return plain_text(value);
     std::string out = text_member(value, "as_entered");
-    if (out.empty()) {
-        const Json& known = member(value, "value");
-        if (known.is_string())
-            out = known.get<std::string>();
-        else if (!known.is_null())
-            out = known.dump();
-    }
+    if (out.empty()) out = plain_text(member(value, "value"));
     for (const char* name : {"known", "method"}) {
         const std::string more = text_member(value, name);
         if (!more.empty()) out += (out.empty() ? "" : ", ") + more;

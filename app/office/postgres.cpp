@@ -82,29 +82,42 @@ public:
     bool shared() const override { return true; }
 
 private:
-    /// A connection that broke is closed and opened anew at its next use. The work is not run again: whether its commit
-    /// arrived is not known, and a client that sends again gets the same answer.
+    /// The work is not run again where its connection broke: whether its commit arrived is not known, and a client that
+    /// sends again gets the same answer.
     Result<void> transact_on(Connection& connection, const SqlWork& work) {
-        if (!connection || PQstatus(connection.get()) != CONNECTION_OK) {
-            connection = Connection(PQconnectdb(url_.c_str()), &PQfinish);
-            if (PQstatus(connection.get()) != CONNECTION_OK) return database_error(connection.get(), nullptr);
-            PQsetNoticeProcessor(
-                connection.get(), [](void*, const char*) {}, nullptr);  // "already exists" is no news
-            // A server that answers before the disk has it would make receipts worthless.
-            PostgresSession fresh(connection.get());
-            if (auto safe = durable(fresh); !safe) {
-                connection.reset();
-                return safe;
-            }
-        }
+        if (auto begun = begin_on(connection); !begun) return begun;
         PostgresSession session(connection.get());
-        if (auto begun = session.run("BEGIN", {}); !begun) return tl::make_unexpected(begun.error());
         if (auto done = work(session); !done) {
             (void)session.run("ROLLBACK", {});
             return done;
         }
-        if (auto committed = session.run("COMMIT", {}); !committed) return tl::make_unexpected(committed.error());
+        // A transaction in which a statement failed answers COMMIT with "ROLLBACK" and no error.
+        const Answer committed(PQexec(connection.get(), "COMMIT"), &PQclear);
+        if (!committed || std::string_view(PQcmdStatus(committed.get())) != "COMMIT")
+            return database_error(connection.get(), committed.get());
         return {};
+    }
+
+    /// That a server went away is seen only when it is spoken to. Nothing was done yet, so a second connection may try.
+    Result<void> begin_on(Connection& connection) {
+        const bool open_before = connection && PQstatus(connection.get()) == CONNECTION_OK;
+        if (open_before && PostgresSession(connection.get()).run("BEGIN", {})) return {};
+        if (auto opened = open(connection); !opened) return opened;
+        if (auto begun = PostgresSession(connection.get()).run("BEGIN", {}); !begun)
+            return tl::make_unexpected(begun.error());
+        return {};
+    }
+
+    Result<void> open(Connection& connection) {
+        connection = Connection(PQconnectdb(url_.c_str()), &PQfinish);
+        if (PQstatus(connection.get()) != CONNECTION_OK) return database_error(connection.get(), nullptr);
+        PQsetNoticeProcessor(
+            connection.get(), [](void*, const char*) {}, nullptr);  // "already exists" is no news
+        // A server that answers before the disk has it would make receipts worthless.
+        PostgresSession fresh(connection.get());
+        auto safe = durable(fresh);
+        if (!safe) connection.reset();
+        return safe;
     }
 
     static Result<void> durable(PostgresSession& session) {

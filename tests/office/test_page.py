@@ -55,7 +55,7 @@ def send(client, digest, envelope):
 
 
 if not shutil.which("chromium"):
-    print("SKIPPED: chromium is not here; platforms/linux/packages-test.txt names it")
+    print("SKIPPED: chromium is not here; platforms/office/packages-test.txt names it")
     sys.exit(77)
 BROWSER.mkdir(parents=True, exist_ok=True)
 for name in ("package.json", "package-lock.json", "page.mjs"):
