@@ -49,6 +49,10 @@ HttpResponse json_response(int status, const Json& body) {
         {}};
 }
 
+HttpResponse unreadable(const app::JsonErrors& errors) {
+    const auto& [code, message, where] = errors.front();
+    return problem(400, "schema", "The request cannot be read", where.empty() ? message : where + ": " + message);
+}
 HttpResponse not_found() {
     return problem(404, "not-found", "Not found", "There is nothing under this address");
 }
@@ -146,9 +150,7 @@ HttpResponse Api::enrol(const HttpRequest& request) {
         if (object.has("public_key") && !app::digest_from_hex(key)) object.error("public_key", "no 64 hex digits");
         if (object.has("device_name") && !sensible_name(name)) object.error("device_name", "1 to 100 bytes of text");
     }
-    if (!errors.empty())
-        return problem(400, "schema", "The request cannot be read",
-                       errors.front().where + ": " + errors.front().message);
+    if (!errors.empty()) return unreadable(errors);
     auto enrolled = store_.enrol(code, key, name);
     if (!enrolled && enrolled.error().code == engine::ErrorCode::not_found) {
         const std::lock_guard lock(tries_mutex_);

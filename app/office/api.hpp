@@ -49,6 +49,8 @@ private:
 // What the parts of the protocol share.
 [[nodiscard]] HttpResponse json_response(int status, const Json& body);
 [[nodiscard]] HttpResponse failed(const engine::Error& error);
+/// 400, with the first mistake and its place.
+[[nodiscard]] HttpResponse unreadable(const app::JsonErrors& errors);
 [[nodiscard]] HttpResponse not_found();
 [[nodiscard]] HttpResponse not_allowed(std::string_view allowed);
 [[nodiscard]] HttpResponse with_header(HttpResponse response, std::string name, std::string value);

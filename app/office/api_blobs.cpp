@@ -65,9 +65,7 @@ HttpResponse Api::query_blobs(const HttpRequest& request) {
             if (!app::digest_from_hex(digest)) object.error("digests", "no digest in it");
         }
     }
-    if (!errors.empty())
-        return problem(400, "schema", "The request cannot be read",
-                       errors.front().where + ": " + errors.front().message);
+    if (!errors.empty()) return unreadable(errors);
     auto missing = store_.missing(digests);
     if (!missing) return failed(missing.error());
     return json_response(200, {{"missing", *missing}});

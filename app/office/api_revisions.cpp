@@ -14,11 +14,13 @@ HttpResponse receipt_response(int status, const std::string& receipt) {
 }
 
 HttpResponse refused(const app::EnvelopeFault& fault) {
-    HttpResponse out = problem(422, "schema", "The envelope breaks the format's rules", fault.errors.front().message);
+    const std::string& where = fault.errors.front().where;
+    const std::string detail = (where.empty() ? "" : where + ": ") + fault.errors.front().message;
+    HttpResponse out = problem(422, "schema", "The envelope breaks the format's rules", detail);
     if (fault.refusal == app::EnvelopeRefusal::too_large)
-        out = problem(413, "too-large", "The envelope is too large", fault.errors.front().message);
+        out = problem(413, "too-large", "The envelope is too large", detail);
     if (fault.refusal == app::EnvelopeRefusal::not_strict)
-        out = problem(400, "not-strict", "The envelope is no strict JSON", fault.errors.front().message);
+        out = problem(400, "not-strict", "The envelope is no strict JSON", detail);
     if (fault.refusal == app::EnvelopeRefusal::unsupported_format)
         out = problem(422, "unsupported-format", "This office does not know the format yet",
                       "The bytes are kept until it does", "later");

@@ -80,8 +80,9 @@ a{color:var(--primary)}
 .card{display:block;background:var(--surface);border:1px solid var(--line);border-radius:12px;padding:14px 16px;margin:12px 0;color:inherit;text-decoration:none}
 a.card{min-height:56px}a.card:hover,a.card:focus{border-color:var(--primary);outline:2px solid var(--primary)}
 .soft{color:var(--soft);font-size:15px}
-.mark{display:inline-block;border:2px solid;border-radius:8px;padding:1px 10px;font-weight:700;font-size:15px}
+.mark{display:inline-block;border:2px solid;border-radius:8px;padding:1px 10px;font-weight:700;font-size:15px;overflow-wrap:normal}
 .fits{color:var(--fits)}.tight{color:var(--tight)}.fails{color:#fff;background:var(--fails);border-color:var(--fails)}.unknown{color:var(--unknown)}
+ul{margin:0 0 12px;padding-left:20px}
 table{border-collapse:collapse;width:100%}td,th{text-align:left;vertical-align:top;padding:6px 8px 6px 0;border-bottom:1px solid var(--line)}th{font-weight:500;width:34%}
 .photos{display:flex;flex-wrap:wrap;gap:12px}.photos img{max-width:100%;width:280px;border-radius:8px;background:#e3e7eb}
 input,button,.button{font:inherit;min-height:48px;padding:8px 16px;border-radius:10px;border:1px solid #66737f;background:var(--surface);color:inherit}

@@ -187,7 +187,8 @@ HttpResponse Page::visit(const std::string& survey_id, const Person& person) {
     }
     for (auto row = rows->rbegin(); row != rows->rend(); ++row)
         body += revision_card(*row, std::find(heads->begin(), heads->end(), row->digest) != heads->end());
-    return html(200, page_html("Visit", person.name, body));
+    const std::string title = rows->empty() ? "" : title_of(rows->back().revision);
+    return html(200, page_html(title.empty() ? "Visit" : title, person.name, body));
 }
 
 HttpResponse Page::revision(const std::string& digest, const Person& person) {
@@ -201,7 +202,8 @@ HttpResponse Page::revision(const std::string& digest, const Person& person) {
         "revision</a></p>",
         time_text(row->received_ms), row->survey_id, digest, digest);
     body += revision_html(row->revision) + blobs_html(*blobs);
-    return html(200, page_html("Revision", person.name, body));
+    const std::string title = title_of(row->revision);
+    return html(200, page_html(title.empty() ? "Visit" : title, person.name, body));
 }
 
 HttpResponse Page::file(const std::string& digest, bool download) {

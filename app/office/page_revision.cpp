@@ -1,13 +1,17 @@
 // One revision as HTML: the advice as the tablet made it, the readings as they were entered. A revision may hold
 // anything that the format allows, so every member is looked at before it is used, and escaped when it is written.
 
+#include "app/data/load_catalogue.hpp"
 #include "app/office/html.hpp"
 #include "app/office/page.hpp"
 #include "app/text/language.hpp"
+#include "app/text/show.hpp"
+#include "engine/base/numeric_text.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 namespace sillwalk::office {
 
@@ -36,7 +40,8 @@ std::string spaced(std::string name) {
 /// Our word for a term of the wire, or the term itself where a later version brought one we have no word for.
 std::string word(const app::Language& language, const std::string& group, std::string term) {
     std::string key = group + "." + term;
-    std::replace(key.begin(), key.end(), ' ', '_');
+    std::replace_if(
+        key.begin(), key.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
     return language.has(key) ? language.get(key) : spaced(std::move(term));
 }
 
@@ -50,45 +55,76 @@ std::string mark(const app::Language& language, const std::string& group, const 
     return fmt::format("<span class=\"mark {}\">{}</span>", mark_class(term), escaped(word(language, group, term)));
 }
 
-/// {"mass_kg": "230.26"} as "230.26 kg".
+/// {"length_m": "0.02"} as "20 mm"; what a later version may bring as it stands.
 std::string amount(const Json& value) {
-    if (!value.is_object() || value.empty()) return "";
-    const std::string key = value.begin().key();
-    const auto line = key.find('_');
-    const std::string unit = line == std::string::npos ? "" : " " + spaced(key.substr(line + 1));
-    return (value.begin()->is_string() ? value.begin()->get<std::string>() : value.begin()->dump()) + unit;
+    if (!value.is_object() || value.empty() || !value.begin()->is_string()) return "";
+    const std::string text = value.begin()->get<std::string>();
+    const auto number = engine::parse_number(text);
+    for (int kind = 0; number && kind <= static_cast<int>(engine::Kind::level); ++kind) {
+        engine::Amount amount{*number, static_cast<engine::Kind>(kind)};
+        if (value.begin().key() != app::amount_key(amount.kind)) continue;
+        amount.si += *number - app::amount_in_key_unit(amount);
+        return app::show(amount, app::UnitSystem::si);
+    }
+    return text + " (" + value.begin().key() + ")";
 }
 
-std::string place_text(const Json& place) {
-    return place.is_object() && !place.empty() && place.begin()->is_string() ? place.begin()->get<std::string>() : "";
+/// What a person calls a thing: parts by the catalogue that ships with the program, the rest by the visit itself.
+using Names = std::map<std::string, std::string>;
+
+Names names_of(const Json& items) {
+    static const app::LoadedCatalogue loaded = app::load_catalogue();
+    Names out;
+    for (const auto& wheel : loaded.catalogue.wheels) out[wheel.id.text()] = wheel.description;
+    for (const auto& bearing : loaded.catalogue.bearings) out[bearing.id.text()] = bearing.description;
+    for (const auto& rig : loaded.catalogue.rigs) out[rig.id.text()] = rig.description;
+    for (const Json& item : items) {
+        const std::string id = text_member(member(item, "v"), "id"), name = text_member(member(item, "v"), "name");
+        if (!id.empty() && !name.empty()) out[id] = name;
+    }
+    return out;
 }
 
-std::string findings_html(const app::Language& language, const Json& findings) {
+std::string named(const Names& names, const std::string& id) {
+    const auto found = names.find(id);
+    return found == names.end() ? id : found->second;
+}
+
+std::string place_text(const Names& names, const Json& place) {
+    return place.is_object() && !place.empty() && place.begin()->is_string()
+               ? named(names, place.begin()->get<std::string>())
+               : "";
+}
+
+std::string findings_html(const app::Language& language, const Names& names, const Json& findings) {
     std::string rows;
     for (const Json& finding : findings) {
         const std::string outcome = text_member(finding, "outcome");
         if (outcome.empty() || outcome == "does not apply") continue;
         const std::string demand = amount(member(finding, "demand")), capacity = amount(member(finding, "capacity"));
-        rows += fmt::format("<tr><th>{}</th><td>{}</td><td>{} {}</td></tr>",
+        const std::string place = place_text(names, member(finding, "place"));
+        std::string figures = demand + (capacity.empty() ? "" : " of " + capacity);
+        if (!place.empty() && !demand.empty()) figures = ": " + figures;
+        rows += fmt::format("<tr><th>{}</th><td>{}</td><td>{}</td></tr>",
                             escaped(word(language, "check", text_member(finding, "check"))),
-                            mark(language, "outcome", outcome), escaped(place_text(member(finding, "place"))),
-                            demand.empty() ? "" : escaped(demand + " of " + capacity));
+                            mark(language, "outcome", outcome), escaped(place + (demand.empty() ? "" : figures)));
     }
     return "<table>" + rows + "</table>";
 }
 
-std::string cart_html(const app::Language& language, const Json& cart) {
+std::string cart_html(const app::Language& language, const Names& names, const Json& cart) {
     const Json& ranked = member(cart, "ranked");
     const bool holds = ranked.is_array() && !ranked.empty();
     const Json& first = holds ? ranked.front() : member(cart, "nearest");
     const Json& candidate = member(first, "candidate");
-    std::string out = "<section class=\"card\"><h3>" + escaped(text_member(cart, "cart")) + "</h3>";
+    std::string out = "<section class=\"card\"><h3>" + escaped(named(names, text_member(cart, "cart"))) + "</h3>";
     if (!first.is_object()) return out + "<p>No advice.</p></section>";
     out += "<p>" + mark(language, "verdict", text_member(first, "verdict")) + "</p>";
-    out += fmt::format("<p>{}: {} · {} · {} · {}</p>", holds ? "First choice" : "Nothing holds. Nearest",
-                       escaped(text_member(candidate, "wheel")), escaped(text_member(candidate, "bearing")),
-                       escaped(text_member(candidate, "rig")), escaped(text_member(candidate, "preparation")));
-    return out + findings_html(language, member(first, "findings")) + "</section>";
+    const auto part = [&](const char* name) { return escaped(named(names, text_member(candidate, name))); };
+    out += fmt::format("<p>{}:</p><ul><li>{}</li><li>{}</li><li>{}</li><li>{}</li></ul>",
+                       holds ? "First choice" : "Nothing holds. Nearest", part("wheel"), part("bearing"), part("rig"),
+                       escaped(word(language, "preparation", text_member(candidate, "preparation"))));
+    return out + findings_html(language, names, member(first, "findings")) + "</section>";
 }
 
 std::string plain_text(const Json& value) {
@@ -135,7 +171,8 @@ std::string revision_html(const Json& revision) {
     if (!language) return "";
     std::string out = "<h2>Advice</h2>";
     const Json& carts = member(member(revision, "advice"), "carts");
-    for (const Json& cart : carts) out += cart_html(*language, cart);
+    const Names names = names_of(revision.at("items"));
+    for (const Json& cart : carts) out += cart_html(*language, names, cart);
     if (!carts.is_array() || carts.empty()) out += "<p>This revision carries no advice.</p>";
     for (const char* caution : {"caution.moving", "caution.ratings", "caution.codes"})
         out += "<p class=\"caution\">" + escaped(language->get(caution)) + "</p>";

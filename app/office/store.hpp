@@ -173,6 +173,8 @@ private:
     std::map<std::string, Device> callers_;
 };
 
+/// The site's name; empty where the revision holds none.
+[[nodiscard]] std::string title_of(const Json& revision);
 /// The columns of a row in order, or not_found where there is none.
 [[nodiscard]] Result<SqlRow> only_row(const Result<SqlRows>& rows, const char* what);
 

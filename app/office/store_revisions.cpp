@@ -27,16 +27,6 @@ RevisionRow revision_of(const SqlRow& row) {
     return out;
 }
 
-/// Site name for lists; the whole stands in the revision.
-std::string title_of(const Json& revision) {
-    for (const auto& [uuid, item] : revision.at("items").items()) {
-        if (item.value("kind", "") != "site") continue;
-        const auto site = item.at("v").find("site");
-        if (site != item.at("v").end() && site->is_string()) return site->get<std::string>();
-    }
-    return "";
-}
-
 Json texts(const SqlRows& rows) {
     Json out = Json::array();
     for (const SqlRow& row : rows) out.push_back(to_text(row[0]));
@@ -85,6 +75,15 @@ std::string next_in_sequence(const SqlSession& session) {
 }
 
 }  // namespace
+
+std::string title_of(const Json& revision) {
+    for (const auto& [uuid, item] : revision.at("items").items()) {
+        if (item.value("kind", "") != "site") continue;
+        const auto site = item.at("v").find("site");
+        if (site != item.at("v").end() && site->is_string()) return site->get<std::string>();
+    }
+    return "";
+}
 
 Result<bool> Store::insert_revision(SqlSession& session, const app::Envelope& envelope, const std::string& device_id,
                                     std::int64_t received_ms) const {

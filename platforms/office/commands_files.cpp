@@ -11,12 +11,19 @@ namespace sillwalk::office {
 
 namespace {
 
+std::string counted(std::size_t revisions, std::size_t photos) {
+    return fmt::format("{} revision{} and {} photo{}", revisions, revisions == 1 ? "" : "s", photos,
+                       photos == 1 ? "" : "s");
+}
+
 CommandOutcome told(const Result<Verified>& result, const char* what) {
     if (!result) return command_failed(result.error());
     std::string faults;
     for (const std::string& line : result->faults) faults += line + "\n";
     return {faults.empty() ? 0 : 1,
-            fmt::format("{} revisions and {} photos {}\n", result->revisions, result->blobs, what), faults};
+            counted(static_cast<std::size_t>(result->revisions), static_cast<std::size_t>(result->blobs)) + " " + what +
+                "\n",
+            faults};
 }
 
 /// Takes what a known tablet signed; puts the rest aside until a person accepts it.
@@ -69,7 +76,7 @@ CommandOutcome run_export(CommandContext& context, const Arguments& arguments) {
     }
     file.close();
     if (file.fail()) return {1, "", name + ": could not be written\n"};
-    return {0, fmt::format("{} revisions and {} photos in {}\n", rows->size(), written.size(), name), ""};
+    return {0, counted(rows->size(), written.size()) + " in " + name + "\n", ""};
 }
 
 CommandOutcome run_import(CommandContext& context, const Arguments& arguments) {

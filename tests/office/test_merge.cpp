@@ -112,7 +112,7 @@ TEST_CASE("a confirmed merge has both parents, is signed by the office and ends 
     CHECK(must(world.store->revision(hex(right))).revision.at("items").begin()->at("v").at("text") == "right");
 }
 
-TEST_CASE("advice that differs is told with its place; what one side lacks differs too", "[office]") {
+TEST_CASE("advice that differs is told with its place, and so is what one side lacks", "[office]") {
     const Json ours{{"carts", {{{"cart", "a"}, {"ranked", {{{"verdict", "fits"}}}}}}}};
     const Json differs{{"carts", {{{"cart", "a"}, {"ranked", {{{"verdict", "does not fit"}}}}}}}};
     const Json lacks{{"carts", {{{"ranked", {{{"verdict", "fits"}}}}}}}};

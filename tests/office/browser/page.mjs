@@ -52,11 +52,11 @@ await page.click("a.card:has-text('Quillwater')");
 await fitsBoth("visit");
 await page.click("a.card");
 const revision = await page.textContent("main");
-for (const wanted of ["Advice", "Readings", "Freezer sliding door", "Does not fit", "Rolling loads can tip"])
+for (const wanted of ["Advice", "Readings", "Freezer sliding door", "Does not fit", "Rolling loads can tip", "20\u00a0mm", "Tray rack", "as supplied"])
   expect(revision.includes(wanted), `the revision does not show '${wanted}'`);
 const picture = page.locator(".photos img").first();
 await picture.scrollIntoViewIfNeeded();
-await page.waitForFunction(() => document.querySelector(".photos img").complete);
+await picture.evaluate((image) => image.complete || new Promise((done) => (image.onload = image.onerror = done)));
 expect(await picture.evaluate((image) => image.naturalWidth > 0), "the photo is not shown");
 await page.evaluate(() => window.scrollTo(0, 0));
 await fitsBoth("revision");
