@@ -1,6 +1,7 @@
 #include "app/office/sql.hpp"
 #include "app/storage/database.hpp"
 
+#include <algorithm>
 #include <condition_variable>
 #include <deque>
 #include <map>
