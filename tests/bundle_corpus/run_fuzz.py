@@ -22,7 +22,7 @@ if not shutil.which("clang++"):
     sys.exit(1)
 BUILD.mkdir(parents=True, exist_ok=True)
 sanitizers = "-fsanitize=fuzzer,address,undefined"
-flags = ["-std=c++20", "-O1", "-g1", f"-I{ROOT}", sanitizers, "-fno-sanitize-recover=all"]
+flags = ["-std=c++20", "-O2", "-g1", f"-I{ROOT}", sanitizers, "-fno-sanitize-recover=all"]
 ccache = ["ccache"] if shutil.which("ccache") else []
 objects = []
 for name, sources in UNITS.items():
