@@ -85,6 +85,7 @@ void SampleApp::crossing(const Rect& content) {
 
 void SampleApp::long_list(const Rect& content) {
     const auto row = [&](std::size_t i) {
+        ++rows_built;
         const std::string id = "row." + std::to_string(i);
         note_tap(id, kit.row(id, "Doorway " + std::to_string(i),
                              {.detail = "not read", .mark = Badge::not_known, .chevron = true}));

@@ -21,6 +21,7 @@ struct SampleApp {
     double toast_since = -100;
     std::string entered;
     std::size_t rows = 60;
+    std::size_t rows_built = 0;  ///< by all frames
 
     ui::FrameOutput frame(const ui::FrameInput& input);
 
