@@ -1,7 +1,7 @@
 """F14: builds the fuzz target with clang, address and undefined-behaviour sanitizers, and runs it from the corpus.
 
 Usage: run_fuzz.py ROOT BUILD_FOLDER   15 s; SILLWALK_LONG=1: one hour. Fails on any finding, and below
-2000 tries a second."""
+2000 tries a second; the short run below 500, since machines differ."""
 import json
 import os
 import pathlib
@@ -55,4 +55,4 @@ if done.returncode or not runs:
 spent = resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime - before
 rate = int(runs[1]) / spent
 print(f"{runs[1]} tries in {seconds} s, {rate:.0f} a second of processor time, no finding")
-sys.exit(0 if rate >= 2000 else 1)
+sys.exit(0 if rate >= (2000 if os.environ.get("SILLWALK_LONG") else 500) else 1)
