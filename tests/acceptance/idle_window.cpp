@@ -20,7 +20,7 @@ namespace {
 
 constexpr double idle_seconds = 10;
 constexpr double most_cpu_share = 0.005;
-constexpr double most_to_first_frame = 1.5;  // s
+constexpr double most_to_first_frame = SILLWALK_MOST_SECONDS_TO_FIRST_FRAME;
 
 void rest(double seconds) {
     std::this_thread::sleep_for(std::chrono::duration<double>(seconds));
