@@ -45,7 +45,8 @@ struct CheckContext {
     const Material* bearing_material = nullptr;
     const Material* rig_material = nullptr;
     // the walk, and that at the cold ends of the ranges; null where readings or figures are missing, then walk_gap
-    // names them. Hot places need none: no wheel is hotter than the hottest air with its heat of rolling.
+    // names them. Heat needs no walk: it looks at the hottest air, with the heat of rolling on top, and the hottest
+    // wash.
     const Walk* walk_nominal = nullptr;
     const Walk* walk_cold = nullptr;
     const WalkMissing* walk_gap = nullptr;

@@ -6,6 +6,7 @@
 #include <fmt/core.h>
 #include <imgui.h>
 
+#include <cstdlib>
 #include <ctime>
 
 namespace sillwalk::bench {
@@ -62,27 +63,18 @@ struct Stop {
     bool sheet = false;  ///< with the measuring sheet over it
 };
 
-constexpr Stop stops[] = {{"visits", {app::Screen::visits, 0}},
-                          {"overview", {app::Screen::overview, 0}},
-                          {"about", {app::Screen::about, 0}},
-                          {"places", {app::Screen::places, 0}},
-                          {"room", {app::Screen::room, 0}},
-                          {"crossing", {app::Screen::crossing, 1}},
-                          {"route", {app::Screen::route, 0}},
-                          {"plan", {app::Screen::plan, 0}},
-                          {"loads", {app::Screen::loads, 0}},
-                          {"cart", {app::Screen::cart, 0}},
-                          {"washing", {app::Screen::washing, 0}},
-                          {"answer", {app::Screen::answer, 0}},
-                          {"temperature", {app::Screen::temperature, 0}},
-                          {"push", {app::Screen::push, 0}},
-                          {"what-if", {app::Screen::what_if, 0}},
-                          {"damage", {app::Screen::damage, 0}},
-                          {"hand-over", {app::Screen::hand_over, 0}},
-                          {"evidence", {app::Screen::evidence, 0}},
-                          {"photo", {app::Screen::photo, 0}},
-                          {"setup", {app::Screen::setup, 0}},
-                          {"sheet", {app::Screen::crossing, 1}, true}};
+// The list of visits comes last: it closes the visit.
+constexpr Stop stops[] = {{"overview", {app::Screen::overview, 0}}, {"about", {app::Screen::about, 0}},
+                          {"places", {app::Screen::places, 0}},     {"room", {app::Screen::room, 0}},
+                          {"crossing", {app::Screen::crossing, 1}}, {"route", {app::Screen::route, 0}},
+                          {"plan", {app::Screen::plan, 0}},         {"loads", {app::Screen::loads, 0}},
+                          {"cart", {app::Screen::cart, 0}},         {"washing", {app::Screen::washing, 0}},
+                          {"answer", {app::Screen::answer, 0}},     {"temperature", {app::Screen::temperature, 0}},
+                          {"push", {app::Screen::push, 0}},         {"what-if", {app::Screen::what_if, 0}},
+                          {"damage", {app::Screen::damage, 0}},     {"hand-over", {app::Screen::hand_over, 0}},
+                          {"evidence", {app::Screen::evidence, 0}}, {"photo", {app::Screen::photo, 0}},
+                          {"setup", {app::Screen::setup, 0}},       {"sheet", {app::Screen::crossing, 1}, true},
+                          {"visits", {app::Screen::visits, 0}}};
 
 struct Figures {
     double median = 0, p95 = 0;
@@ -110,6 +102,10 @@ void bench_screens(const std::shared_ptr<const app::EngineData>& data) {
     for (const Stop& stop : stops) {
         shell->act(app::GoTo{stop.spot});
         if (stop.sheet) shell->act(app::OpenSheet{{engine::Field::crossing_rise, stop.spot.index, 0}});
+        if (!(shell->model().spot == stop.spot)) {
+            fmt::print("{} did not open\n", stop.name);
+            std::exit(1);
+        }
         still.settle();
         (void)still.frames_within(30);  // what ends by itself has ended
         idle += still.frames_within(10);
