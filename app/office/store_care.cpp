@@ -105,7 +105,7 @@ Result<Verified> Store::backup(const std::string& to_folder) {
     for (const SqlRow& row : *rows) {
         const std::string hex = to_text(row[0]);
         const auto digest = app::digest_from_hex(hex);
-        auto copied = digest ? blobs_.copy(*digest, *to) : Result<void>();
+        auto copied = digest ? blobs_.copy(*digest, *to) : Result<void>(engine::bad_input("that is no digest", hex));
         if (!copied) {
             out.faults.push_back("photo " + hex + ": " + copied.error().message);
             continue;
