@@ -40,6 +40,21 @@ EditKind edit_kind(int kind) {
     return kind == 1 ? EditKind::undo : kind == 2 ? EditKind::redo : EditKind::edit;
 }
 
+/// Language key of how the file of visits was found; nothing where there is nothing to tell.
+const char* words_of(Found found) {
+    switch (found) {
+        case Found::clean:
+            return nullptr;
+        case Found::unclean:
+            return "storage.unclean";
+        case Found::restored:
+            return "storage.restored";
+        case Found::started_anew:
+            return "storage.started_anew";
+    }
+    return nullptr;
+}
+
 RandomBytes drawn_bytes() {
     std::random_device device;
     RandomBytes bytes{};
@@ -107,6 +122,7 @@ struct Shell::Impl {
     std::optional<Language> language;
     std::vector<Effect> unsaved;  ///< refused by a full queue; offered again with every frame
     std::uint64_t durable = 0;
+    bool reserve_used = false;  ///< told already
     double now = 0;
     std::string described;
     RandomBytes random{};
@@ -180,6 +196,8 @@ struct Shell::Impl {
             durable = state.durable;
             storage.saved_ms = options.services.utc_ms();
         }
+        if (state.reserve_used && !reserve_used) model.toast = Toast{"storage.reserve_used", {}, false, now};
+        reserve_used = state.reserve_used;
         act(StorageChanged{storage});
         AssessorNews news = assessor.take();
         if (news.answer) act(AnswerReady{std::move(news.answer)});
@@ -204,6 +222,7 @@ Shell::~Shell() {
 Result<std::unique_ptr<Shell>> Shell::open(std::shared_ptr<const EngineData> data, ShellOptions options) {
     WriterOptions writer_options;
     writer_options.own_thread = options.threads;
+    writer_options.keep = options.keep;
     writer_options.on_change = options.services.wake;
     auto writer = Writer::open(options.database, writer_options);
     if (!writer) return tl::make_unexpected(writer.error());
@@ -233,6 +252,7 @@ Result<std::unique_ptr<Shell>> Shell::open(std::shared_ptr<const EngineData> dat
     }
     impl.list_visits();
     if (!open_visit.empty()) impl.act(OpenVisit{open_visit});
+    if (const char* found = words_of(impl.writer->found())) impl.model.toast = Toast{found, {}, false, 0};
     return shell;
 }
 

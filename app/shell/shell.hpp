@@ -30,6 +30,7 @@ struct ShellOptions {
     bool threads = true;         ///< false: disk and engine run within the frame (tests, web)
     std::size_t draws = 2000;    ///< of the readings inside their tolerances; tests take fewer
     PlatformServices services;
+    bool keep = false;  ///< look after the file: see WriterOptions::keep
 };
 
 /// Every letter that words, formulas and numbers need, so that the font holds them.

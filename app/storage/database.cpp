@@ -60,38 +60,42 @@ constexpr std::int64_t synchronous_full = 2;
 
 }  // namespace
 
-Statement::Statement(Statement&& other) noexcept : handle_(std::exchange(other.handle_, nullptr)) {}
+Statement::Statement(Statement&& other) noexcept
+    : handle_(std::exchange(other.handle_, nullptr)), refused_(other.refused_) {}
 Statement& Statement::operator=(Statement&& other) noexcept {
     std::swap(handle_, other.handle_);
+    std::swap(refused_, other.refused_);
     return *this;
 }
 Statement::~Statement() {
     sqlite3_finalize(handle_);
 }
 
-Statement& Statement::bind(int parameter, std::int64_t value) {
-    EXPECT_CONTRACT(sqlite3_bind_int64(handle_, parameter, value) == SQLITE_OK);
+Statement& Statement::bound(int code) {
+    EXPECT_CONTRACT(code != SQLITE_RANGE && code != SQLITE_MISUSE);
+    if (code != SQLITE_OK) refused_ = code;
     return *this;
+}
+Statement& Statement::bind(int parameter, std::int64_t value) {
+    return bound(sqlite3_bind_int64(handle_, parameter, value));
 }
 Statement& Statement::bind(int parameter, std::string_view text) {
     const int size = static_cast<int>(text.size());
-    EXPECT_CONTRACT(sqlite3_bind_text(handle_, parameter, text.data(), size, SQLITE_TRANSIENT) == SQLITE_OK);
-    return *this;
+    return bound(sqlite3_bind_text(handle_, parameter, text.data(), size, SQLITE_TRANSIENT));
 }
 Statement& Statement::bind_bytes(int parameter, std::string_view bytes) {
     const auto size = static_cast<sqlite3_uint64>(bytes.size());
-    EXPECT_CONTRACT(sqlite3_bind_blob64(handle_, parameter, bytes.data(), size, SQLITE_TRANSIENT) == SQLITE_OK);
-    return *this;
+    return bound(sqlite3_bind_blob64(handle_, parameter, bytes.data(), size, SQLITE_TRANSIENT));
 }
 Statement& Statement::bind_null(int parameter) {
-    EXPECT_CONTRACT(sqlite3_bind_null(handle_, parameter) == SQLITE_OK);
-    return *this;
+    return bound(sqlite3_bind_null(handle_, parameter));
 }
 Statement& Statement::bind_optional(int parameter, const std::optional<std::string>& text) {
     return text ? bind(parameter, std::string_view(*text)) : bind_null(parameter);
 }
 
 Result<bool> Statement::step() {
+    if (refused_ != SQLITE_OK) return storage_error(nullptr, refused_);
     const int code = sqlite3_step(handle_);
     if (code == SQLITE_ROW) return true;
     if (code == SQLITE_DONE) return false;
@@ -114,6 +118,7 @@ Result<void> Statement::run() {
 void Statement::reset() {
     sqlite3_reset(handle_);
     sqlite3_clear_bindings(handle_);
+    refused_ = SQLITE_OK;
 }
 
 int Statement::columns() const {
@@ -189,6 +194,23 @@ Result<Database> Database::open(const std::string& path) {
     // The first write takes the exclusive lock, so a second program is refused here and not in the middle of a visit.
     if (auto locked = database.execute("BEGIN IMMEDIATE; COMMIT"); !locked) return tl::make_unexpected(locked.error());
     return database;
+}
+
+Result<Database> Database::open_to_read(const std::string& path) {
+    sqlite3* handle = nullptr;
+    const int code = sqlite3_open_v2(path.c_str(), &handle, SQLITE_OPEN_READONLY | SQLITE_OPEN_NOMUTEX, nullptr);
+    Database database(handle, {});
+    if (code != SQLITE_OK) return storage_error(handle, code);
+    sqlite3_extended_result_codes(handle, 1);
+    for (const char* setting : {"PRAGMA trusted_schema=OFF", "PRAGMA cell_size_check=ON", "PRAGMA query_only=ON"}) {
+        if (auto done = database.execute(setting); !done) return tl::make_unexpected(done.error());
+    }
+    return database;
+}
+
+bool is_damage(const engine::Error& error) {
+    return error.code == ErrorCode::storage &&
+           (error.where == sqlite3_errstr(SQLITE_CORRUPT) || error.where == sqlite3_errstr(SQLITE_NOTADB));
 }
 
 Result<void> Database::execute(const char* sql) {

@@ -46,7 +46,9 @@ public:
 private:
     friend class Database;
     explicit Statement(sqlite3_stmt* handle) : handle_(handle) {}
+    Statement& bound(int code);
     sqlite3_stmt* handle_ = nullptr;
+    int refused_ = 0;  ///< why a value could not be bound (no memory); step() tells
 };
 
 /// Rolls back when it is destroyed without a successful commit().
@@ -69,6 +71,8 @@ public:
     /// keys, untrusted schema. A second connection to the same file from this process is refused (a checkpoint race of
     /// SQLite before 3.51.3 needs two connections); another process is refused by an exclusive lock.
     [[nodiscard]] static engine::Result<Database> open(const std::string& path);
+    /// A file that nobody writes: a backup. Nothing beside it is made or changed.
+    [[nodiscard]] static engine::Result<Database> open_to_read(const std::string& path);
 
     Database(Database&&) noexcept;
     Database& operator=(Database&&) noexcept;
@@ -88,5 +92,8 @@ private:
     sqlite3* handle_ = nullptr;
     std::string path_;  ///< as it stands in the list of open files; empty for ":memory:"
 };
+
+/// True where the error says that the file itself is damaged or no database, not that the disk refused something.
+[[nodiscard]] bool is_damage(const engine::Error& error);
 
 }  // namespace sillwalk::app

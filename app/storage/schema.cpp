@@ -52,9 +52,24 @@ CREATE TABLE blob_body(id INTEGER PRIMARY KEY, digest BLOB NOT NULL UNIQUE REFER
   body BLOB NOT NULL CHECK(length(body)>0)) STRICT;
 )sql";
 
+// What sending needs. The device's key and the office's token stand apart from `meta`, which screens read whole.
+// `upkeep` is about the file itself: whether it was closed, when it was copied.
+constexpr const char* version_3 = R"sql(
+CREATE TABLE device(id INTEGER PRIMARY KEY CHECK(id=1), device_id TEXT NOT NULL,
+  seed BLOB NOT NULL CHECK(length(seed)=32)) STRICT;
+CREATE TABLE office(id INTEGER PRIMARY KEY CHECK(id=1), url TEXT NOT NULL, device_id TEXT NOT NULL, token TEXT NOT NULL,
+  expires_ms INTEGER NOT NULL, key_id TEXT NOT NULL, public_key BLOB NOT NULL CHECK(length(public_key)=32),
+  pin TEXT NOT NULL) STRICT;
+CREATE TABLE upkeep(name TEXT PRIMARY KEY, value INTEGER NOT NULL) STRICT, WITHOUT ROWID;
+ALTER TABLE quarantine ADD COLUMN digest BLOB;
+CREATE INDEX outbox_state ON outbox(state, id);
+CREATE INDEX revision_survey ON revision(survey_id);
+)sql";
+
 constexpr Migration all_migrations[] = {
     {1, version_1},
     {2, version_2},
+    {3, version_3},
 };
 
 Result<void> apply(Database& database, const Migration& migration) {

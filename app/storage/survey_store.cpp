@@ -42,7 +42,8 @@ Result<void> write(Database& database, const StoreStep& step) {
         if (auto done = journal->run(); !done) return done;
     }
     auto touched = database.prepare(
-        "UPDATE survey SET updated_ms=?2, title=CASE ?3 WHEN '' THEN title ELSE ?3 END WHERE survey_id=?1");
+        "UPDATE survey SET updated_ms=?2, title=CASE ?3 WHEN '' THEN title ELSE ?3 END, "
+        "state='draft' WHERE survey_id=?1");
     if (!touched) return tl::make_unexpected(touched.error());
     return touched->bind(1, step.survey_id).bind(2, step.at_ms).bind(3, step.title).run();
 }

@@ -1,5 +1,6 @@
 #include "app/storage/writer.hpp"
 
+#include "app/storage/backup.hpp"
 #include "app/storage/schema.hpp"
 
 #include <chrono>
@@ -9,15 +10,32 @@ namespace sillwalk::app {
 
 using engine::Result;
 
-Result<std::unique_ptr<Writer>> Writer::open(const std::string& path, WriterOptions options) {
+namespace {
+
+Result<KeptDatabase> open_plain(const std::string& path) {
     auto database = Database::open(path);
     if (!database) return tl::make_unexpected(database.error());
     if (auto done = migrate(*database); !done) return tl::make_unexpected(done.error());
-    return std::unique_ptr<Writer>(new Writer(std::move(*database), std::move(options)));
+    return KeptDatabase{std::move(*database), Found::clean, {}};
 }
 
-Writer::Writer(Database database, WriterOptions options)
-    : options_(std::move(options)), database_(std::move(database)) {
+}  // namespace
+
+Result<std::unique_ptr<Writer>> Writer::open(const std::string& path, WriterOptions options) {
+    options.keep = options.keep && path != ":memory:";
+    auto kept = options.keep ? open_kept(path) : open_plain(path);
+    if (!kept) return tl::make_unexpected(kept.error());
+    return std::unique_ptr<Writer>(new Writer(std::move(*kept), path, std::move(options)));
+}
+
+Writer::Writer(KeptDatabase kept, std::string path, WriterOptions options)
+    : options_(std::move(options)),
+      path_(std::move(path)),
+      found_(kept.found),
+      aside_(std::move(kept.aside)),
+      ballast_(path_, options_.ballast),
+      database_(std::move(kept.database)) {
+    if (options_.keep) ballast_.keep();
     if (options_.own_thread) thread_ = std::thread([this] { loop(); });
 }
 
@@ -32,6 +50,8 @@ Writer::~Writer() {
     } else {
         pump();
     }
+    // Where the disk refuses even this, the next start checks the file: more than needed, never less.
+    if (options_.keep) (void)mark_closed(database_);
 }
 
 std::uint64_t Writer::submit(StoreCommand command) {
@@ -79,8 +99,9 @@ void Writer::write_waiting(std::unique_lock<std::mutex>& lock) {
     writing_ = true;
     const std::vector<StoreCommand> batch(queue_.begin(), queue_.end());
     lock.unlock();
-    const auto done = apply_all(database_, batch);
+    const auto done = write_batch(batch);
     lock.lock();
+    state_.reserve_used = options_.keep && !ballast_.there();
     state_.refused = !done;
     state_.error = done ? engine::Error{} : done.error();
     if (done) {
@@ -94,6 +115,37 @@ void Writer::write_waiting(std::unique_lock<std::mutex>& lock) {
     }
     writing_ = false;  // only now: who waits in flush() finds the change told
     idle_.notify_all();
+}
+
+Result<void> Writer::write_batch(const std::vector<StoreCommand>& batch) {
+    auto done = apply_all(database_, batch);
+    const bool full = !done && done.error().where == "full";
+    if (full && options_.keep && ballast_.drop()) done = apply_all(database_, batch);
+    return done;
+}
+
+Result<void> Writer::seal_and_copy(Database& database, const SealOrder& order) {
+    {
+        const std::lock_guard lock(mutex_);
+        if (state_.durable != state_.submitted)
+            return engine::fail(engine::ErrorCode::storage, "the last readings are not on the disk yet", path_);
+    }
+    auto done = app::seal(database, order);
+    const bool full = !done && done.error().where == "full";
+    if (full && options_.keep && ballast_.drop()) done = app::seal(database, order);
+    if (!done || !options_.keep) return done;
+    const auto copied = back_up(database, path_);
+    const bool reserve = ballast_.keep();  // there may be room again
+    const std::lock_guard lock(mutex_);
+    state_.backup_error = copied ? engine::Error{} : copied.error();
+    state_.reserve_used = !reserve;
+    return done;
+}
+
+Result<void> Writer::seal(const SealOrder& order) {
+    Result<void> done;
+    with_database([&](Database& database) { done = seal_and_copy(database, order); });
+    return done;
 }
 
 void Writer::loop() {
@@ -118,6 +170,7 @@ void Writer::with_database(const std::function<void(Database&)>& job) {
     std::unique_lock lock(mutex_);
     if (!thread_.joinable()) {
         write_waiting(lock);
+        lock.unlock();
         job(database_);
         return;
     }

@@ -1,5 +1,6 @@
 // sillwalk-desk: the command line. Picks the subcommand; each lives in its own file.
 
+#include "platforms/desk/field/field_store.hpp"
 #include "platforms/desk/subcommand.hpp"
 
 #include <cstdio>
@@ -19,6 +20,14 @@ constexpr Subcommand subcommands[] = {
     {"explain", "the reason behind one check: explain SURVEY.json --cart NAME --check NAME",
      sillwalk::desk::run_explain},
     {"bundle", "the visit with its advice as one file: bundle SURVEY.json --output FILE", sillwalk::desk::run_bundle},
+    {"seal", "a visit becomes a revision and waits in the outbox: seal --data FOLDER SURVEY.json [--photo FILE]",
+     sillwalk::desk::run_seal},
+    {"enrol", "take this device in at an office: enrol --data FOLDER --server URL --code CODE",
+     sillwalk::desk::run_enrol},
+    {"send", "send what is in the outbox: send --data FOLDER", sillwalk::desk::run_send},
+    {"outbox", "what waits and what became of it: outbox --data FOLDER", sillwalk::desk::run_outbox},
+    {"hand-off", "what was sealed as one file: hand-off --data FOLDER --output FILE", sillwalk::desk::run_hand_off},
+    {"import", "take in a hand-off file: import --data FOLDER FILE", sillwalk::desk::run_import},
     {"solve", "one desk calculation: solve NAME key=value... [--json]; solve --list", sillwalk::desk::run_solve},
 };
 

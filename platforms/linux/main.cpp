@@ -46,6 +46,7 @@ struct Running {
         wanted.draws = options.draws;
         // A script expects what its step caused: disk and engine then run within the frame.
         wanted.threads = !options.headless && options.script.empty();
+        wanted.keep = true;
         wanted.services.utc_ms = [] {
             const auto now = std::chrono::system_clock::now().time_since_epoch();
             return std::chrono::duration_cast<std::chrono::milliseconds>(now).count();

@@ -3,6 +3,8 @@
 
 #include <cstdlib>
 #include <filesystem>
+#include <fstream>
+#include <sstream>
 #include <string>
 
 namespace sillwalk::test {
@@ -24,5 +26,13 @@ public:
 private:
     std::filesystem::path folder_;
 };
+
+/// All of a file; empty where there is none.
+inline std::string file_bytes(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream bytes;
+    bytes << file.rdbuf();
+    return bytes.str();
+}
 
 }  // namespace sillwalk::test

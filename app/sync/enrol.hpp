@@ -1,0 +1,30 @@
+#pragma once
+/// How a device is taken in by an office: a one-time code and the device's public key against a token.
+
+#include "app/storage/identity.hpp"
+#include "app/sync/transport.hpp"
+
+#include <string>
+
+namespace sillwalk::app {
+
+struct EnrolOrder {
+    std::string url;   ///< of the office
+    std::string code;  ///< as the person typed it
+    std::string device_name;
+    std::string pin;
+};
+
+/// Asks the office for its key, then for a token. transport where no answer came, with a language key in `where`;
+/// bad_input where the code does not work or the answer makes no sense.
+[[nodiscard]] engine::Result<OfficeAccess> enrol(Transport& transport, const EnrolOrder& order,
+                                                 const DeviceIdentity& device);
+
+/// A fresh token against the present one, which the office takes until the fresh one was used. Errors as those of
+/// enrol().
+[[nodiscard]] engine::Result<OfficeAccess> renew_token(Transport& transport, const OfficeAccess& office);
+
+/// https, or http to this machine itself; no path, no user, no slash at the end.
+[[nodiscard]] bool is_office_address(std::string_view url);
+
+}  // namespace sillwalk::app
