@@ -153,6 +153,7 @@ std::optional<QuantityKind> quantity_of(Field field) {
         case Field::cart_fork_width:
         case Field::cart_axle_diameter:
         case Field::cart_overall_height_limit:
+        case Field::cart_damage_size:
             return QuantityKind::small_length;
         case Field::crossing_lip_slope:
         case Field::crossing_slope:

@@ -146,6 +146,9 @@ void with_cart(S& cart, const ReadingRef& ref, F&& f) {
         case Field::cart_stay:
             if (ref.stop < cart.route.size()) f(cart.route[ref.stop].stay);
             return;
+        case Field::cart_damage_size:
+            if (ref.stop < cart.damage.size()) f(cart.damage[ref.stop].size);
+            return;
         default:
             return with_cart_choice(cart, ref.field, f);
     }
@@ -425,13 +428,13 @@ std::string draft_path(const ReadingRef& ref) {
 std::optional<ReadingRef> find_reading(const Survey& survey, const std::string& path) {
     const auto count = static_cast<std::uint16_t>(
         std::max({survey.rooms.size(), survey.crossings.size(), survey.washings.size(), survey.carts.size()}));
-    for (int field = 1; field <= static_cast<int>(Field::cart_stay); ++field) {
+    for (int field = 1; field <= static_cast<int>(engine::last_field); ++field) {
         if (!quantity_of(static_cast<Field>(field))) continue;
         for (std::uint16_t index = 0; index < count; ++index) {
             ReadingRef ref{static_cast<Field>(field), index, 0};
             for (; exists(survey, ref); ++ref.stop) {
                 if (draft_path(ref) == path) return ref;
-                if (ref.field != Field::cart_stay) break;
+                if (ref.field != Field::cart_stay && ref.field != Field::cart_damage_size) break;
             }
         }
     }

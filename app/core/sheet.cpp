@@ -160,6 +160,7 @@ bool disagrees(const Sheet& sheet, const EntryTables& tables) {
 
 std::vector<ReadingRef> same_as(const Survey& survey, const ReadingRef& ref) {
     std::vector<ReadingRef> found;
+    if (ref.field == Field::cart_damage_size) return found;  // no damage is like another
     const Owner owner = owner_of(ref.field);
     const auto count = static_cast<int>(owners_of_kind(survey, owner));
     for (int distance = 1; distance < count && found.size() < 3; ++distance) {

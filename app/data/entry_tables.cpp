@@ -53,7 +53,7 @@ double needed(JsonObject& row, const std::string& name) {
 }
 
 std::optional<Field> field_of(const std::string& name) {
-    for (int i = 1; i <= static_cast<int>(Field::cart_stay); ++i) {
+    for (int i = 1; i <= static_cast<int>(engine::last_field); ++i) {
         const auto field = static_cast<Field>(i);
         if (field_key(field) == "reading." + name) return field;
     }

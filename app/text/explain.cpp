@@ -61,8 +61,9 @@ const char* const field_names[] = {"none",
                                    "cart_non_marking",
                                    "cart_castors",
                                    "cart_route",
-                                   "cart_stay"};
-static_assert(std::size(field_names) == static_cast<std::size_t>(Field::cart_stay) + 1);
+                                   "cart_stay",
+                                   "cart_damage_size"};
+static_assert(std::size(field_names) == static_cast<std::size_t>(engine::last_field) + 1);
 
 enum class Owner { none, room, crossing, washing, cart };
 Owner owner_of(Field field) {
@@ -299,8 +300,12 @@ Explanation explain(const Finding& finding, const TextContext& context) {
     out.compared = compared(finding, context);
     out.inserted = inserted_numbers(finding, context);
     if (const engine::FormulaRow* formula = context.tables.formula(finding.formula)) {
-        out.formula = formula->text;
-        out.range = formula->range;
+        // A formula with words in it, and every range, stands in the language; bare mathematics is the same in all.
+        const auto in_words = [&](const std::string& key, const std::string& text) {
+            return words.has(key) ? words.get(key) : text;
+        };
+        out.formula = in_words("formula." + formula->id, formula->text);
+        out.range = in_words("formula_range." + formula->id, formula->range);
         add_source(out.sources, formula->citation, context);
     }
     for (const engine::CitationId id : finding.citations) add_source(out.sources, id, context);

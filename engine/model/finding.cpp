@@ -103,6 +103,8 @@ const char* field_name(Field field) {
             return "route";
         case Field::cart_stay:
             return "stay";
+        case Field::cart_damage_size:
+            return "size";
     }
     EXPECT_CONTRACT(false && "a field has a name");
     return "";
@@ -392,6 +394,7 @@ std::string reading_path(const ReadingRef& ref) {
     if (ref.field == Field::none) return {};
     std::string path = std::string("/") + list_of(ref.field) + "/" + std::to_string(ref.index);
     if (ref.field == Field::cart_stay) path += "/route/" + std::to_string(ref.stop);
+    if (ref.field == Field::cart_damage_size) path += "/damage/" + std::to_string(ref.stop);
     return path + "/" + field_name(ref.field);
 }
 

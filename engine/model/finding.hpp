@@ -95,12 +95,14 @@ enum class Field : std::uint8_t {
     cart_non_marking,
     cart_castors,
     cart_route,
-    cart_stay,  ///< index = stop number within the cart's route, owner = cart
+    cart_stay,         ///< index = stop number within the cart's route, owner = cart
+    cart_damage_size,  ///< no check rests on it; it is kept for the office
 };
+inline constexpr Field last_field = Field::cart_damage_size;
 struct ReadingRef {
     Field field = Field::none;
     std::uint16_t index = 0;  ///< of the room, crossing, washing or cart in the survey
-    std::uint16_t stop = 0;   ///< for cart_stay: which stop
+    std::uint16_t stop = 0;   ///< for cart_stay: which stop; for cart_damage_size: which damage of the cart
     friend bool operator==(const ReadingRef&, const ReadingRef&) = default;
     friend auto operator<=>(const ReadingRef&, const ReadingRef&) = default;
 };

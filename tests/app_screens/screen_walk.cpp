@@ -191,7 +191,7 @@ std::vector<Look> every_sheet() {
     using engine::Field;
     Album album;
     album.act(app::GoTo{{app::Screen::route, 0}});
-    for (int i = 1; i <= static_cast<int>(Field::cart_stay); ++i) {
+    for (int i = 1; i <= static_cast<int>(engine::last_field); ++i) {
         const engine::ReadingRef ref{static_cast<Field>(i), 0, 0};
         if (ref.field == Field::cart_castors || ref.field == Field::cart_route) continue;
         const std::string name = app::field_key(ref.field);

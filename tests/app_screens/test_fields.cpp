@@ -34,11 +34,13 @@ app::Screen screen_of(app::TextField field) {
 TEST_CASE("every reading of the model opens where it is entered, from the screen of its owner", "[screens][fields]") {
     const auto size = GENERATE(std::pair{1280.0F, 800.0F}, std::pair{412.0F, 915.0F});
     AppHost host(size.first, size.second);
-    for (int i = 1; i <= static_cast<int>(Field::cart_stay); ++i) {
+    for (int i = 1; i <= static_cast<int>(engine::last_field); ++i) {
         const engine::ReadingRef ref{static_cast<Field>(i), 0, 0};
-        const std::string id = ref.field == Field::cart_route ? "cart.route" : ui::reading_id(ref);
+        const bool of_damage = ref.field == Field::cart_damage_size;
+        const std::string id = ref.field == Field::cart_route ? "cart.route" : ui::reading_id(ref, of_damage);
         INFO(id);
-        host.shell().act(app::GoTo{{screen_of(app::owner_of(ref.field)), 0}});
+        const app::Screen screen = of_damage ? app::Screen::damage : screen_of(app::owner_of(ref.field));
+        host.shell().act(app::GoTo{{screen, 0}});
         host.run("wait 0.1\ntap " + id + "\n");
         const app::AppModel& model = host.shell().model();
         const bool typed = model.sheet && model.sheet->ref == ref;

@@ -15,7 +15,7 @@ namespace {
 /// All numbers of the survey that have a tolerance, by reference; of the carts those of the one alone.
 std::map<engine::ReadingRef, app::NumberReading> open_numbers(const engine::Survey& survey, std::size_t cart) {
     std::map<engine::ReadingRef, app::NumberReading> found;
-    for (int field = 1; field <= static_cast<int>(engine::Field::cart_stay); ++field) {
+    for (int field = 1; field <= static_cast<int>(engine::last_field); ++field) {
         for (std::uint16_t index = 0; index < 64; ++index) {
             for (std::uint16_t stop = 0; stop < 32; ++stop) {
                 const engine::ReadingRef ref{static_cast<engine::Field>(field), index, stop};

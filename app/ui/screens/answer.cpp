@@ -1,6 +1,7 @@
 #include "app/text/read_again.hpp"
 #include "app/ui/draw/wheel.hpp"
 #include "app/ui/screens/answer_parts.hpp"
+#include "app/ui/screens/parts.hpp"
 
 namespace sillwalk::ui {
 
@@ -106,7 +107,7 @@ void draw_empty(ScreenContext& context, const Rect& area) {
         for (const engine::Error& error : context.model.answer->refused) ui.text(error.where + ": " + error.message);
         return;
     }
-    ui.title(context.say(context.model.answer ? "answer.none" : "answer.working"));
+    no_wheel_judged(context);
 }
 
 }  // namespace

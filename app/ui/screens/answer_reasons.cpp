@@ -102,7 +102,8 @@ void reason_row(ScreenContext& context, const Rect& row, const Finding& finding,
     if (room.empty()) return;
     const float width = canvas.text_width(room, TextRole::caption, Weight::bold);
     const float u = design_unit(context);
-    const bool beside = reach + 14 * u + width <= columns.scale.x1 + 6 * u;
+    const float free_to = columns.badge_x - ui.badge_width(*badge) - m.gap;
+    const bool beside = reach + 14 * u + width <= std::max(free_to, columns.scale.x1 + 6 * u);
     const float at = beside ? reach + 14 * u : columns.scale.at(mark.margin) - 22 * u - width;
     plate(canvas, {at, middle}, room, {TextRole::caption, Weight::bold, theme.line_of(*badge), Align::left},
           theme.surface);

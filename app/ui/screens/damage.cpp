@@ -107,6 +107,11 @@ void damage_card(ScreenContext& context, const DamageReading& damage, std::size_
         cause_row(context, id + ".cause." + std::to_string(i), damage.causes[i], text.causes[i]);
     }
     for (const std::string& note : text.notes) ui.caption(note);
+    const std::string& seen = cart_of(context).damage[number].note;
+    if (!seen.empty()) ui.caption(context.say("damage.noted", {seen}));
+    const engine::ReadingRef size{engine::Field::cart_damage_size, context.model.cart,
+                                  static_cast<std::uint16_t>(number)};
+    reading_row(context, size, false, false);
 }
 
 void findings(ScreenContext& context) {

@@ -24,6 +24,14 @@ const app::Unit& chosen_unit(const ScreenContext& context, QuantityKind kind) {
     return app::units_of(kind)[context.model.settings.unit[static_cast<std::size_t>(kind)]];
 }
 
+/// What is done less than once a day is told by the week: "1 a week" is read at a glance, "0.14 a day" is not.
+const app::Unit& shown_unit(const ScreenContext& context, const ReadingRef& ref, const NumberReading& reading) {
+    const QuantityKind kind = app::quantity_of(ref.field).value_or(QuantityKind::small_length);
+    const app::Unit& unit = chosen_unit(context, kind);
+    const bool seldom = kind == QuantityKind::washes && reading.value && app::in_unit(*reading.value, unit) < 1;
+    return seldom ? app::units_of(kind).back() : unit;
+}
+
 std::string known_text(const ScreenContext& context, Known known) {
     constexpr const char* keys[] = {"known.measured", "known.by_eye",         "known.told",        "known.copied",
                                     "known.assumed",  "known.not_accessible", "known.not_yet_read"};
@@ -36,6 +44,11 @@ std::string method_text(const ScreenContext& context, const std::string& name) {
         if (method.name == name) return context.say("method." + method.id);
     }
     return name;
+}
+
+/// Name of a table's row; its id where a visit comes from newer tables than these.
+std::string row_name(const ScreenContext& context, const std::string& key, const std::string& id) {
+    return context.language.has(key) ? context.say(key) : id;
 }
 
 std::string number_detail(const ScreenContext& context, const NumberReading& reading, const app::Unit& unit) {
@@ -67,16 +80,8 @@ std::string unit_text(const ScreenContext& context, const app::Unit& unit) {
 }
 
 std::string choice_text(const ScreenContext& context, Field field, const std::string& word) {
-    if (field == Field::room_floor) {
-        const engine::Floor* floor = context.model.data->tables.floor(word);
-        return floor ? floor->name : word;
-    }
-    if (field == Field::washing_agent) {
-        for (const engine::ChemicalRow& row : context.model.data->tables.chemicals.rows) {
-            if (row.agent == word) return row.name;
-        }
-        return word;
-    }
+    if (field == Field::room_floor) return row_name(context, "floor." + word, word);
+    if (field == Field::washing_agent) return row_name(context, "agent." + word, word);
     if (field == Field::cart_plate_pattern) return word;
     const std::string key = app::field_key(field);
     const std::string full = "choice." + key.substr(key.find('.') + 1) + "." + word;
@@ -88,7 +93,7 @@ ReadingLine reading_line(const ScreenContext& context, const ReadingRef& ref) {
     ReadingLine line;
     line.name = capitalised(context.say(app::reading_key(ref)));
     if (const auto number = app::read_number(context.survey(), ref)) {
-        const app::Unit& unit = chosen_unit(context, app::quantity_of(ref.field).value_or(QuantityKind::small_length));
+        const app::Unit& unit = shown_unit(context, ref, *number);
         line.known = number->known;
         line.detail = number_detail(context, *number, unit);
         if (!number->value) return line;
@@ -125,7 +130,7 @@ std::string value_text(const ScreenContext& context, const ReadingRef& ref) {
 
 std::string reading_id(const ReadingRef& ref, bool indexed) {
     std::string id = app::field_key(ref.field);
-    if (ref.field == Field::cart_stay) id += "." + std::to_string(ref.stop);
+    if (ref.field == Field::cart_stay || ref.field == Field::cart_damage_size) id += "." + std::to_string(ref.stop);
     return indexed ? id + "." + std::to_string(ref.index) : id;
 }
 

@@ -3,6 +3,7 @@
 #include "app/text/hand_over.hpp"
 
 #include "app/ui/screens/facts.hpp"
+#include "app/ui/screens/parts.hpp"
 
 namespace sillwalk::ui {
 
@@ -65,7 +66,7 @@ void draw_hand_over(ScreenContext& context, const Rect& area) {
     const engine::CartAdvice* advice = context.advice();
     if (!advice) {
         const auto list = ui.scroll("hand_over", area);
-        return ui.title(context.say(context.model.answer ? "answer.none" : "answer.working"));
+        return no_wheel_judged(context);
     }
     const app::HandOver text = text_of(context, *advice);
     if (ui.metrics().width_class == WidthClass::expanded) {

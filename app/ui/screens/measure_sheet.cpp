@@ -122,8 +122,11 @@ void draw_range(ScreenContext& context, const SheetView& view, const Rect& box) 
     if (in_unit(view.usual->hard_high) < right) strip.impossible_from = in_unit(view.usual->hard_high);
     if (view.value) strip.value = app::in_unit(*view.value, view.unit);
     draw_range_strip(canvas, theme, box.x0, box.x1, y, strip);
-    ui.text_at({box.x0, y - 30 * u}, context.say("sheet.usual"),
-               {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
+    // With large letters on a phone the band stands alone, clear of what is typed.
+    if (y - 30 * u - m.cap_height(TextRole::caption) >= box.y0) {
+        ui.text_at({box.x0, y - 30 * u}, context.say("sheet.usual"),
+                   {TextRole::caption, Weight::regular, theme.text2, Align::left}, box.width());
+    }
     // The ends of what is usual are round in one system only.
     const auto number = [&](double si) {
         if (view.unit.sixteenths) return fmt::format("{:.3g}", std::round(in_unit(si) * 100) / 100);
@@ -184,7 +187,12 @@ void draw_readout(ScreenContext& context, const SheetView& view, const Rect& box
     const float base = typed.center().y + m.cap_height(role) / 2;
     const float end = draw_typed(context, view, {typed.x0, base}, role, typed.height());
     if (m.compact()) {
-        draw_other(typed.x1, base, TextRole::section);
+        const float room = typed.x1 - end - ui.text_width("0000", TextRole::caption, Weight::regular);
+        for (const TextRole smaller : {TextRole::section, TextRole::caption}) {
+            if (ui.text_width(also, smaller, Weight::medium) > room) continue;
+            draw_other(typed.x1, base, smaller);
+            break;
+        }
     } else if (typed.x1 - end > ui.text_width(also, TextRole::section, Weight::medium) + m.dp(90)) {
         ui.canvas().line({end + m.dp(24), typed.y0 + m.dp(12)}, {end + m.dp(24), typed.y1 - m.dp(12)}, theme.hairline,
                          m.hairline);

@@ -20,6 +20,15 @@ void do_build(const ScreenContext& context, app::BuildAction action) {
     context.act(app::Action(std::move(action)));
 }
 
+void no_wheel_judged(ScreenContext& context) {
+    context.ui.title(context.say(context.model.answer ? "answer.none" : "answer.working"));
+    if (!context.survey().carts.empty()) return;
+    context.ui.text(context.say("loads.none"));
+    if (context.ui.button("loads.add", context.say("loads.add"), {.style = ButtonStyle::primary, .icon = Icon::plus})) {
+        do_build(context, app::OpenPick{{app::PickKind::new_cart, 0, 0}});
+    }
+}
+
 void text_row(ScreenContext& context, const app::TextRef& ref) {
     const auto kept = app::read_text(context.survey(), ref);
     if (!kept) return;

@@ -8,6 +8,8 @@
 namespace sillwalk::ui {
 
 void do_build(const ScreenContext& context, app::BuildAction action);
+/// Why there is no answer yet; where there is no cart, the way to the first one.
+void no_wheel_judged(ScreenContext& context);
 /// A field for this text. What is typed is kept as the finger leaves it; the keys outlive a dead battery.
 void text_row(ScreenContext& context, const app::TextRef& ref);
 /// Up, down, duplicate, delete.

@@ -72,8 +72,10 @@ void open_row(ScreenContext& context, const PushRow& row) {
     }
 }
 
-/// Name and numbers above, the bar below, the outcome at the right end.
-void bar_row(ScreenContext& context, const Rect& box, const PushRow& row, double scale, std::size_t number) {
+/// Name and numbers above, the bar below, the outcome at the right end. `below`: the name has the whole first line,
+/// and the numbers stand under it.
+void bar_row(ScreenContext& context, const Rect& box, const PushRow& row, double scale, std::size_t number,
+             bool below) {
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
     const Theme& theme = ui.theme();
@@ -87,10 +89,8 @@ void bar_row(ScreenContext& context, const Rect& box, const PushRow& row, double
     ui.canvas().line({box.x0, box.y1}, {box.x1, box.y1}, theme.hairline, m.hairline);
     Rect rest = box.inset(m.pad, m.dp(8));
     const auto badge = badge_of(finding.outcome);
-    // On a narrow screen the name has the whole first line, and the numbers stand below it.
     const float line = m.line_height(TextRole::body);
     const float base = rest.y0 + m.cap_height(TextRole::body) + m.dp(2);
-    const bool below = m.compact();
     const float badge_room = ui.badge_width(below && badge ? *badge : Badge::not_known) + m.gap;
     const float middle = below ? (rest.y0 + 2 * line + rest.y1) / 2 : box.center().y;
     if (badge) ui.badge_at({rest.x1, middle}, *badge, Align::right);
@@ -117,6 +117,15 @@ void bar_row(ScreenContext& context, const Rect& box, const PushRow& row, double
     bar.value = bar.low = bar.high = finding.use;
     bar.outcome = badge.value_or(Badge::holds);
     draw_limit_bar(ui.canvas(), theme, {rest.x0, rest.y0 + line, rest.x1, rest.y1}, bar, 1, scale);
+}
+
+bool fits_beside(const ScreenContext& context, const PushRow& row, float width) {
+    const Ui& ui = context.ui;
+    const Metrics& m = ui.metrics();
+    const float name = ui.text_width(row.name, TextRole::body, Weight::regular);
+    const float value = ui.text_width(value_of(context, *row.finding), TextRole::body, Weight::medium);
+    const float badge = ui.badge_width(Badge::not_known) + m.gap;
+    return name + m.gap + value + badge <= width - 2 * m.pad - m.dp(24) || !has_bar(*row.finding);
 }
 
 std::string title_of(const ScreenContext& context, const std::vector<PushRow>& rows) {
@@ -162,12 +171,14 @@ void draw_push(ScreenContext& context, const Rect& area) {
         return;
     }
     const double scale = scale_of(rows);
+    bool below = m.compact();
+    for (const PushRow& row : rows) below = below || !fits_beside(context, row, area.width());
     const float height =
-        m.target_size(TargetClass::row) + std::max(m.gap, m.dp(24)) + (m.compact() ? m.line_height(TextRole::body) : 0);
+        m.target_size(TargetClass::row) + std::max(m.gap, m.dp(24)) + (below ? m.line_height(TextRole::body) : 0);
     {
         const auto card = ui.card({.pad = m.dp(4)});
         for (std::size_t i = 0; i < rows.size(); ++i) {
-            bar_row(context, ui.place(height), rows[i], scale, i);
+            bar_row(context, ui.place(height), rows[i], scale, i, below);
             ui.space(-m.gap);
         }
         ui.space(m.gap);

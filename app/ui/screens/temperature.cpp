@@ -199,8 +199,10 @@ void draw_temperature(ScreenContext& context, const Rect& area) {
     Rect foot = rest.cut_bottom(m.target_size(TargetClass::row), m.gap);
     const bool table = chart_toggle(context, foot.cut_left(std::min(foot.width(), m.dp(320))));
     {
-        const auto column = ui.column(rest.cut_top(m.line_height(TextRole::row) * (m.compact() ? 2.6F : 1.5F), 8));
-        ui.finding(title_text(context, *walk), "temperature.finding");
+        const std::string title = title_text(context, *walk);
+        const float height = ui.text_height(title, TextRole::row, Weight::medium, rest.width());
+        const auto column = ui.column(rest.cut_top(height, m.gap));
+        ui.finding(title, "temperature.finding");
     }
     if (table) {
         const auto list = ui.scroll("temperature.table", rest);

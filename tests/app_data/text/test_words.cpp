@@ -1,3 +1,4 @@
+#include "app/data/load_tables.hpp"
 #include "app/text/explain.hpp"
 #include "app/text/language.hpp"
 #include "engine/model/finding.hpp"
@@ -64,12 +65,30 @@ TEST_CASE("every check, outcome, verdict, reading and assumption has words", "[a
     for (int i = 0; i <= static_cast<int>(engine::Assumption::practice_figure); ++i) {
         needs(std::string("assumption.") + engine::assumption_key(static_cast<engine::Assumption>(i)));
     }
-    for (int i = 0; i <= static_cast<int>(engine::Field::cart_stay); ++i) {
+    for (int i = 0; i <= static_cast<int>(engine::last_field); ++i) {
         needs(app::field_key(static_cast<engine::Field>(i)));
     }
     for (int i = 1; i <= static_cast<int>(engine::Statement::room_ok); ++i) {
         needs(std::string("finding.") + engine::statement_key(static_cast<engine::Statement>(i)));
     }
+}
+
+TEST_CASE("floors, cleaning agents and formulas of the tables have their words in both languages", "[app][text]") {
+    const engine::Tables tables = app::load_tables().tables;
+    const auto english = Language::load("en");
+    const auto spanish = Language::load("es");
+    REQUIRE((english && spanish));
+    const auto check = [&](const std::string& key, const std::string& name) {
+        INFO(key);
+        CHECK(english->get(key) == name);
+        CHECK(spanish->has(key));
+    };
+    for (const engine::FormulaRow& row : tables.formulas) {
+        if (english->has("formula." + row.id)) check("formula." + row.id, row.text);
+        if (english->has("formula_range." + row.id)) check("formula_range." + row.id, row.range);
+    }
+    for (const engine::Floor& floor : tables.floors) check("floor." + floor.id, floor.name);
+    for (const engine::ChemicalRow& row : tables.chemicals.rows) check("agent." + row.agent, row.name);
 }
 
 TEST_CASE("a hole in the words is seen and a template takes its arguments in any order", "[app][text]") {

@@ -35,5 +35,6 @@ TEST_CASE("names: a reading's path is that of the survey file", "[finding]") {
     CHECK(reading_path({Field::room_cleanroom, 1, 0}) == "/rooms/1/cleanroom_class");
     CHECK(reading_path({Field::washing_strength, 2, 0}) == "/washings/2/strength");
     CHECK(reading_path({Field::cart_stay, 3, 5}) == "/carts/3/route/5/stay");
+    CHECK(reading_path({Field::cart_damage_size, 3, 1}) == "/carts/3/damage/1/size");
     CHECK(reading_path({}).empty());
 }

@@ -101,7 +101,10 @@ void draw_loads(Canvas& canvas, const Theme& theme, const Map& map, const PlanSh
         const bool leading = shape.castors[i].forward_mm > span.low + span.length() / 2;
         const float bar = side * 0.43F * static_cast<float>(loads[i] / greatest);
         const float x = leading ? frame.x1 + side * 0.24F : frame.x0 - side * 0.24F - bar;
-        canvas.text({leading ? x : x + bar, at.y - 4 * u}, words.mass(loads[i]),
+        const std::string mass = words.mass(loads[i]);
+        const float wide = canvas.text_width(mass, role, Weight::bold);
+        const float text_x = leading ? std::min(x, frame.x1 + side - wide) : std::max(x + bar, frame.x0 - side + wide);
+        canvas.text({text_x, at.y - 4 * u}, mass,
                     {role, Weight::bold, theme.text, leading ? Align::left : Align::right});
         canvas.fill_rect({x, at.y + 8 * u, x + bar, at.y + 22 * u}, theme.route);
     }
