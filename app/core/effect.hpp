@@ -42,6 +42,10 @@ struct ListPhotoFiles {};
 struct ReadPhotoFile {
     std::string survey_id, name;
 };
+/// Take a photo with the open camera.
+struct TakePicture {
+    std::string survey_id;
+};
 struct LoadVisit {
     std::string id;
     bool follow_up = false;  ///< to be copied
@@ -58,7 +62,7 @@ struct AssessWhatIf {
 };
 
 using Effect = std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, SavePhoto, ListPhotoFiles, ReadPhotoFile,
-                            LoadVisit, ListVisits, Assess, AssessWhatIf>;
+                            TakePicture, LoadVisit, ListVisits, Assess, AssessWhatIf>;
 using Effects = std::vector<Effect>;
 
 }  // namespace sillwalk::app

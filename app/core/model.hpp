@@ -148,6 +148,7 @@ struct AppModel {
     std::optional<Pick> pick;
     std::optional<CastorSheet> castors;
     PhotoDesk photos;
+    bool has_camera = false;                     ///< set before the first action
     std::uint16_t cart = 0;                      ///< whose answer the bar shows
     bool show_present = true;                    ///< a crossing shows the present wheel, else the first choice
     std::optional<engine::CheckId> open_reason;  ///< in Answer: the check whose working is shown

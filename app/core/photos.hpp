@@ -32,9 +32,17 @@ struct PhotoFiles {
     std::set<std::string> taken;     ///< since the sheet was opened
 };
 
+/// A camera that is open.
+struct CameraView {
+    std::shared_ptr<const Picture> picture;  ///< the newest; null: none yet
+    bool shooting = false;                   ///< a photo is being taken
+    std::string why;                         ///< key of the words why no picture comes; empty: nothing is wrong
+};
+
 struct PhotoDesk {
     std::optional<PhotoFiles> files;                              ///< the sheet is open
     std::set<std::string> on_their_way;                           ///< files that are being read
+    std::optional<CameraView> camera;                             ///< the sheet of the camera is open
     std::optional<MarkKind> tool;                                 ///< what a finger draws on the photo
     bool binding = false;                                         ///< the sheet of what a photo belongs to is open
     std::map<std::string, std::shared_ptr<const Picture>> small;  ///< by SHA-256
@@ -49,6 +57,9 @@ struct ClosePhotoFiles {};
 struct TakePhotoFile {
     std::string name;
 };
+struct OpenCamera {};  ///< also tries again
+struct CloseCamera {};
+struct ShootPhoto {};
 
 // ---- what a photo says; `photo` counts those of the visit
 struct PickPhotoTool {
@@ -101,15 +112,21 @@ struct PhotoTaken {
 struct PhotoRefused {
     std::string name, why;  ///< key of the words that say why
 };
+/// What the open camera sees, or why it sees nothing.
+struct CameraSeen {
+    std::shared_ptr<const Picture> picture;
+    std::string why;  ///< key of the words; empty: there is a picture
+};
 struct PictureReady {
     std::string sha256;
     bool whole = false;
     std::shared_ptr<const Picture> picture;  ///< null: it cannot be read
 };
 
-using PhotoAction = std::variant<OpenPhotoFiles, ClosePhotoFiles, TakePhotoFile, PickPhotoTool, AddPhotoMark,
-                                 RemoveLastMark, TypePhotoText, SetPhotoText, OpenPhotoBinding, ClosePhotoBinding,
-                                 BindPhoto, DeletePhoto, PhotoFilesListed, PhotoTaken, PhotoRefused, PictureReady>;
+using PhotoAction =
+    std::variant<OpenPhotoFiles, ClosePhotoFiles, TakePhotoFile, OpenCamera, CloseCamera, ShootPhoto, PickPhotoTool,
+                 AddPhotoMark, RemoveLastMark, TypePhotoText, SetPhotoText, OpenPhotoBinding, ClosePhotoBinding,
+                 BindPhoto, DeletePhoto, PhotoFilesListed, PhotoTaken, PhotoRefused, CameraSeen, PictureReady>;
 
 /// A picture that the screen shows and that is not decoded yet.
 struct WantedPicture {

@@ -37,6 +37,13 @@ struct PhotoDispatch {
         model.toast = Toast{key, std::move(arguments), undo, context.moment.now};
     }
 
+    /// Says so where it is.
+    [[nodiscard]] bool is_full() const {
+        const bool full = model.visit->photos.size() + model.photos.on_their_way.size() >= most_photos;
+        if (full) say("toast.photos_full", {std::to_string(most_photos)});
+        return full;
+    }
+
     void operator()(const OpenPhotoFiles&) const {
         model.photos.files = PhotoFiles{};
         context.effects.emplace_back(ListPhotoFiles{});
@@ -50,20 +57,36 @@ struct PhotoDispatch {
         model.photos.files->unreadable = news.unreadable;
     }
     void operator()(const TakePhotoFile& action) const {
-        if (model.visit->photos.size() + model.photos.on_their_way.size() >= most_photos) {
-            return say("toast.photos_full", {std::to_string(most_photos)});
-        }
+        if (is_full()) return;
         // A second tap on the same file is one too many.
         if (model.photos.files && model.photos.files->taken.count(action.name) != 0) return;
         if (!model.photos.on_their_way.insert(action.name).second) return;
         context.effects.emplace_back(ReadPhotoFile{model.visit->id.text(), action.name});
     }
+    void operator()(const OpenCamera&) const { model.photos.camera = CameraView{}; }
+    void operator()(const CloseCamera&) const { model.photos.camera.reset(); }
+    void operator()(const ShootPhoto&) const {
+        if (!model.photos.camera || model.photos.camera->shooting) return;
+        if (is_full()) return;
+        model.photos.camera->shooting = true;
+        context.effects.emplace_back(TakePicture{model.visit->id.text()});
+    }
+    void operator()(const CameraSeen& news) const {
+        const bool rests = !news.picture && news.why.empty();
+        if (!model.photos.camera || rests) return;
+        CameraView& camera = *model.photos.camera;
+        if (news.picture) camera.picture = news.picture;
+        camera.why = news.why;
+        if (!news.why.empty()) camera.shooting = false;
+    }
     void operator()(const PhotoTaken& news) const {
         model.photos.on_their_way.erase(news.name);
+        if (model.photos.camera && news.name.empty()) model.photos.camera->shooting = false;
         if (model.visit->id.text() != news.survey_id) return;
         if (model.photos.files) model.photos.files->taken.insert(news.name);
         for (const VisitPhoto& photo : model.visit->photos) {
-            if (photo.sha256 == news.sha256) return say("toast.photo_twice", {news.name});
+            if (photo.sha256 != news.sha256) continue;
+            return news.name.empty() ? say("toast.photo_same", {}) : say("toast.photo_twice", {news.name});
         }
         if (news.small) model.photos.small[news.sha256] = news.small;
         context.effects.emplace_back(SavePhoto{news.sha256, news.bytes, news.width_px, news.height_px});
@@ -74,6 +97,7 @@ struct PhotoDispatch {
     }
     void operator()(const PhotoRefused& news) const {
         model.photos.on_their_way.erase(news.name);
+        if (model.photos.camera && news.name.empty()) model.photos.camera->shooting = false;
         say("toast.photo_refused", {news.name, news.why});
     }
     void operator()(const PictureReady& news) const {

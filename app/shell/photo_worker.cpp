@@ -16,6 +16,8 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr int small_px = 384;
+constexpr int seen_px = 960;        ///< of the camera's picture on the screen
+constexpr int camera_quality = 95;  ///< it is written once more when it is kept
 constexpr std::size_t most_files = 500;
 
 bool is_jpeg_name(const fs::path& path) {
@@ -37,17 +39,20 @@ Result<std::string> file_bytes(const std::string& folder, const std::string& nam
     return bytes;
 }
 
-Result<std::shared_ptr<const Picture>> picture_of(std::string_view jpeg, int longest_px, const std::string& where) {
-    auto decoded = decode_jpeg(jpeg, longest_px, {}, where);
-    if (!decoded) return tl::make_unexpected(decoded.error());
-    const Pixels pixels = shrunk(std::move(*decoded), longest_px);
+std::shared_ptr<const Picture> picture_from(const Pixels& pixels) {
     auto picture = std::make_shared<Picture>(Picture{pixels.width, pixels.height, {}});
     picture->rgba.reserve(pixels.rgb.size() / 3 * 4);
     for (std::size_t i = 0; i + 2 < pixels.rgb.size(); i += 3) {
         const std::uint8_t* p = &pixels.rgb[i];
         picture->rgba.insert(picture->rgba.end(), {p[0], p[1], p[2], 255});
     }
-    return std::shared_ptr<const Picture>(std::move(picture));
+    return picture;
+}
+
+Result<std::shared_ptr<const Picture>> picture_of(std::string_view jpeg, int longest_px, const std::string& where) {
+    auto decoded = decode_jpeg(jpeg, longest_px, {}, where);
+    if (!decoded) return tl::make_unexpected(decoded.error());
+    return picture_from(shrunk(std::move(*decoded), longest_px));
 }
 
 /// Key of the words that say why; the message itself is for programs.
@@ -57,16 +62,21 @@ PhotoRefused refused(const std::string& name, const engine::Error& error) {
     return {name, gone ? "photo.why.gone" : unreadable ? "photo.why.unreadable" : "photo.why.unusable"};
 }
 
-PhotoAction taken(const std::string& folder, const std::string& survey_id, const std::string& name) {
-    const auto file = file_bytes(folder, name);
-    if (!file) return refused(name, file.error());
-    auto photo = import_photo(*file, name);
+/// `name` is the file's; empty: from the camera.
+PhotoAction kept(std::string_view jpeg, const std::string& survey_id, const std::string& name) {
+    auto photo = import_photo(jpeg, name);
     if (!photo) return refused(name, photo.error());
     auto small = picture_of(photo->bytes, small_px, name);
     if (!small) return refused(name, small.error());
     PhotoTaken news{survey_id, name, to_hex(photo->sha256), {}, photo->width_px, photo->height_px, std::move(*small)};
     news.bytes = std::make_shared<const std::string>(std::move(photo->bytes));
     return news;
+}
+
+PhotoAction taken(const std::string& folder, const std::string& survey_id, const std::string& name) {
+    const auto file = file_bytes(folder, name);
+    if (!file) return refused(name, file.error());
+    return kept(*file, survey_id, name);
 }
 
 }  // namespace
@@ -138,11 +148,54 @@ void PhotoWorker::decode(const std::string& sha256, bool whole) {
     });
 }
 
+void PhotoWorker::watch(bool wanted) {
+    {
+        const std::lock_guard lock(mutex_);
+        if (looking_ || (!wanted && !watched_)) return;
+        watched_ = wanted;
+        looking_ = true;
+    }
+    submit([this, wanted]() -> PhotoAction {
+        if (wanted) return look();
+        camera_.reset();
+        return CameraSeen{};
+    });
+}
+
+void PhotoWorker::shoot(std::string survey_id) {
+    submit([this, survey_id = std::move(survey_id)] { return taken_now(survey_id); });
+}
+
+Result<Pixels> PhotoWorker::see() {
+    if (!camera_) {
+        auto opened = options_.camera();
+        if (!opened) return tl::make_unexpected(opened.error());
+        camera_ = std::move(*opened);
+    }
+    auto pixels = camera_->frame();
+    if (!pixels) camera_.reset();
+    return pixels;
+}
+
+PhotoAction PhotoWorker::look() {
+    auto pixels = see();
+    if (!pixels) return CameraSeen{nullptr, "camera.why"};
+    return CameraSeen{picture_from(shrunk(std::move(*pixels), seen_px)), {}};
+}
+
+PhotoAction PhotoWorker::taken_now(const std::string& survey_id) {
+    const auto pixels = see();
+    const auto jpeg = pixels ? encode_jpeg(*pixels, camera_quality) : tl::make_unexpected(pixels.error());
+    if (!jpeg) return CameraSeen{nullptr, "camera.why"};
+    return kept(*jpeg, survey_id, {});
+}
+
 std::vector<PhotoAction> PhotoWorker::take() {
     std::unique_lock lock(mutex_);
     if (!options_.own_thread && !jobs_.empty()) work(lock);
     for (const PhotoAction& one : news_) {
         if (const auto* ready = std::get_if<PictureReady>(&one)) asked_.erase({ready->sha256, ready->whole});
+        if (std::holds_alternative<CameraSeen>(one)) looking_ = false;
     }
     return std::exchange(news_, {});
 }

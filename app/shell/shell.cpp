@@ -105,9 +105,11 @@ struct Shell::Impl {
           writer(std::move(store)),
           assessor(data, {options.threads, options.draws}, options.services.wake),
           photo_worker({options.photo_folder, options.threads,
-                        [this](const Digest& sha256) { return writer->photo(sha256); }, options.services.wake}),
+                        [this](const Digest& sha256) { return writer->photo(sha256); }, options.services.wake,
+                        options.services.camera}),
           kit(drawn_letters(*data)) {
         model.data = data.get();
+        model.has_camera = static_cast<bool>(options.services.camera);
         random = options.services.random ? options.services.random() : drawn_bytes();
     }
 
@@ -152,6 +154,7 @@ struct Shell::Impl {
     }
     void perform(const ListPhotoFiles&) { photo_worker.list_files(); }
     void perform(const ReadPhotoFile& read) { photo_worker.read_file(read.survey_id, read.name); }
+    void perform(const TakePicture& take) { photo_worker.shoot(take.survey_id); }
     void perform(const LoadVisit& load) {
         auto stored = writer->visit(load.id);
         if (stored) {
@@ -204,6 +207,7 @@ struct Shell::Impl {
         if (news.what_if) act(WhatIfAnswered{std::move(news.what_if)});
         if (news.completion) act(AnswerCompleted{std::move(news.completion)});
         for (PhotoAction& one : photo_worker.take()) act(std::move(one));
+        photo_worker.watch(model.photos.camera && model.photos.camera->why.empty());
         for (const WantedPicture& one : wanted_pictures(model)) photo_worker.decode(one.sha256, one.whole);
         if (wants_completion(model)) assessor.complete(model.visit->survey, model.answer, model.cart);
     }

@@ -3,6 +3,7 @@
 /// into frames of output. Hosts (window, web page, script driver) call frame() and nothing else.
 
 #include "app/core/action.hpp"
+#include "app/photo/camera_source.hpp"
 #include "app/shell/engine_data.hpp"
 #include "app/ui/frame_input.hpp"
 #include "app/ui/frame_output.hpp"
@@ -21,6 +22,7 @@ struct PlatformServices {
     int utc_offset_minutes = 0;            ///< of the clock on the wall
     std::function<void()> wake;            ///< from any thread: a frame is needed
     std::function<RandomBytes()> random;   ///< once at the start, from the system's generator; none: the library's
+    OpenCameraSource camera{};             ///< none: there is no camera
 };
 
 struct ShellOptions {

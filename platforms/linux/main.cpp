@@ -4,6 +4,7 @@
 #include "platforms/common/app_settings.hpp"
 #include "platforms/common/run_script.hpp"
 #include "platforms/common/sdl_host.hpp"
+#include "platforms/linux/v4l2_camera.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -57,6 +58,10 @@ struct Running {
         wanted.services.utc_offset_minutes = static_cast<int>(local.tm_gmtoff / 60);
         wanted.services.wake = [] { platforms::SdlHost::wake(); };
         if (options.headless) wanted.services.wake = [] {};
+        const platforms::CameraCalls calls = platforms::system_camera_calls();
+        if (const auto camera = platforms::find_camera(calls)) {
+            wanted.services.camera = [calls, path = *camera] { return platforms::open_camera(calls, path); };
+        }
         auto opened = app::Shell::open(data, std::move(wanted));
         if (!opened.has_value()) return tl::make_unexpected(opened.error());
         shell = std::move(*opened);

@@ -47,9 +47,15 @@ public:
         options.threads = false;
         options.draws = 60;
         options.services.utc_ms = [this] { return utc_ms_ += 10; };
+        options.services.camera = camera_;
         auto opened = app::Shell::open(shared_data(), options);
         if (!opened) FAIL(opened.error().message);
         shell_ = std::move(*opened);
+    }
+    /// From now on the device has this camera.
+    void plug_camera(app::OpenCameraSource camera) {
+        camera_ = std::move(camera);
+        start();
     }
     /// A file in the folder from which photos are taken.
     void put_photo(const std::string& name, const std::string& bytes) {
@@ -117,6 +123,7 @@ private:
 
     Scratch scratch_;
     bool demo_ = true;
+    app::OpenCameraSource camera_;
     std::int64_t utc_ms_ = 1795600000000;
     std::string size_;
     std::unique_ptr<app::Shell> shell_;

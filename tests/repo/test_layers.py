@@ -27,7 +27,7 @@ MODULES = {
     "app/office": (7, {"fmt", "nlohmann", "sqlite3", "sodium", "boost/beast", "boost/asio", "libpq-fe", "qrencode"}),
     "app/shell": (8, {"fmt"}),
     "app/driver": (9, {"fmt", "imgui", "stb"}),
-    "platforms": (10, {"SDL", "imgui", "GL", "CLI", "fmt", "nlohmann", "curl", "stb"}),
+    "platforms": (10, {"SDL", "imgui", "GL", "CLI", "fmt", "nlohmann", "curl", "libv4l2", "stb"}),
 }
 SYSTEM = re.compile(r"^(sys|netinet|arpa|linux)/|^(unistd|fcntl|signal|poll|dirent|termios|dlfcn)\.h$")
 SYSTEM_ALLOWED = ("app/storage", "app/office", "app/sync", "app/photo", "app/shell", "app/driver", "platforms")

@@ -100,7 +100,13 @@ void draw_evidence(ScreenContext& context, const Rect& area) {
                                {std::to_string(photos.size()), std::to_string(groups.front().photos.size())}),
                    "evidence.finding");
     }
-    if (ui.button("evidence.add", context.say("evidence.add"), {.style = ButtonStyle::primary, .icon = Icon::camera})) {
+    const bool camera = context.model.has_camera;
+    if (camera && ui.button("evidence.camera", context.say("evidence.camera"),
+                            {.style = ButtonStyle::primary, .icon = Icon::camera})) {
+        context.act(app::PhotoAction(app::OpenCamera{}));
+    }
+    if (ui.button("evidence.add", context.say("evidence.add"),
+                  {.style = camera ? ButtonStyle::plain : ButtonStyle::primary, .icon = Icon::camera})) {
         context.act(app::PhotoAction(app::OpenPhotoFiles{}));
     }
     for (const Group& group : groups) {

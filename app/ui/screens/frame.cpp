@@ -422,6 +422,7 @@ void draw_app(ScreenContext& context) {
         draw_castor_sheet(context);
         draw_pick_sheet(context);
         draw_photo_files_sheet(context);
+        draw_camera_sheet(context);
         draw_photo_binding_sheet(context);
     }
     draw_toast(context);

@@ -27,16 +27,6 @@ void do_photo(const ScreenContext& context, PhotoAction action) {
     context.act(app::Action(std::move(action)));
 }
 
-/// As large as it fits, in the middle.
-Rect fitted_rect(const Rect& box, std::int64_t width_px, std::int64_t height_px) {
-    const auto width = static_cast<float>(width_px);
-    const auto height = static_cast<float>(height_px);
-    const float scale = std::min(box.width() / width, box.height() / height);
-    const Point middle = box.center();
-    return {middle.x - width * scale / 2, middle.y - height * scale / 2, middle.x + width * scale / 2,
-            middle.y + height * scale / 2};
-}
-
 PhotoPoint in_picture(const Rect& picture, Point at) {
     constexpr auto whole = static_cast<float>(app::photo_point_max);
     const auto part = [&](float value, float start, float size) {

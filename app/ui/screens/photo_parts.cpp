@@ -112,6 +112,15 @@ Point beside_line(const Canvas& canvas, const Rect& picture, Point a, Point b, c
 
 }  // namespace
 
+Rect fitted_rect(const Rect& box, std::int64_t width_px, std::int64_t height_px) {
+    const auto width = static_cast<float>(width_px);
+    const auto height = static_cast<float>(height_px);
+    const float scale = std::min(box.width() / width, box.height() / height);
+    const Point middle = box.center();
+    return {middle.x - width * scale / 2, middle.y - height * scale / 2, middle.x + width * scale / 2,
+            middle.y + height * scale / 2};
+}
+
 TextureId photo_texture(ScreenContext& context, const std::string& sha256, bool whole) {
     if (whole) {
         const TextureId found = whole_texture(context, sha256);

@@ -13,6 +13,9 @@ namespace sillwalk::ui {
 /// The picture for the screen; no_texture while it is not decoded. Of whole ones only the last is kept.
 [[nodiscard]] TextureId photo_texture(ScreenContext& context, const std::string& sha256, bool whole);
 
+/// As large as it fits, in the middle.
+[[nodiscard]] Rect fitted_rect(const Rect& box, std::int64_t width_px, std::int64_t height_px);
+
 /// A room, crossing, washing or cart that a photo can show.
 struct PhotoPlace {
     std::string path;  ///< "/crossings/<id>": VisitPhoto::about of a photo of the place as a whole

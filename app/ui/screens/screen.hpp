@@ -9,6 +9,7 @@
 #include "app/ui/ui.hpp"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -47,6 +48,8 @@ struct Scratch {
     std::map<std::string, TextureId> photo_textures;     ///< small pictures by SHA-256
     std::string whole_photo;                             ///< SHA-256 of the whole one
     TextureId whole_texture = no_texture;
+    std::shared_ptr<const app::Picture> camera_picture;  ///< the newest that was drawn
+    TextureId camera_texture = no_texture;
 };
 
 struct ScreenContext {
@@ -118,6 +121,7 @@ void draw_pick_sheet(ScreenContext& context);
 void draw_castor_sheet(ScreenContext& context);
 void draw_reason_sheet(ScreenContext& context);
 void draw_photo_files_sheet(ScreenContext& context);
+void draw_camera_sheet(ScreenContext& context);
 void draw_photo_binding_sheet(ScreenContext& context);
 
 }  // namespace sillwalk::ui
