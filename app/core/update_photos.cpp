@@ -1,6 +1,7 @@
 #include "app/core/ids.hpp"
 #include "app/core/update.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace sillwalk::app {
@@ -8,6 +9,8 @@ namespace sillwalk::app {
 namespace detail {
 
 namespace {
+
+constexpr std::int64_t most_of_one = 12;  ///< photos of one reading or place: more than anyone looks at
 
 /// Without the blanks around it.
 std::string trimmed(const std::string& text) {
@@ -142,6 +145,11 @@ struct PhotoDispatch {
     void operator()(const BindPhoto& action) const {
         if (!there(action.photo)) return;
         auto photos = copy();
+        const auto same = [&](const VisitPhoto& photo) { return photo.about == action.about; };
+        const auto others = std::count_if(photos.begin(), photos.end(), same) - (same(photos[action.photo]) ? 1 : 0);
+        if (!action.about.empty() && others >= most_of_one) {
+            return say("toast.photos_of_one_full", {std::to_string(most_of_one)});
+        }
         photos[action.photo].about = action.about;
         keep(std::move(photos), "done.photo_bound");
     }

@@ -156,3 +156,42 @@ TEST_CASE("only what the screen shows is decoded", "[core][photo]") {
     REQUIRE(wanted_pictures(world.model).size() == 1);
     CHECK(wanted_pictures(world.model)[0].whole);
 }
+
+TEST_CASE("a reading holds twelve photos, and one that is there may be bound to it again", "[core][photo]") {
+    World world;
+    for (std::uint16_t i = 0; i < 13; ++i) {
+        take(world, "sill " + std::to_string(i));
+        photo_act(world, BindPhoto{i, "/crossings/door/rise"});
+    }
+    CHECK(world.model.visit->photos[11].about == "/crossings/door/rise");
+    CHECK(world.model.visit->photos[12].about.empty());
+    CHECK(world.model.toast->key == "toast.photos_of_one_full");
+    photo_act(world, BindPhoto{3, "/crossings/door/rise"});
+    photo_act(world, BindPhoto{12, "/crossings/door/gap"});
+    CHECK(world.model.visit->photos[12].about == "/crossings/door/gap");
+}
+
+TEST_CASE("the camera's photo is kept as one from a file, and the same one once", "[core][photo]") {
+    World world;
+    photo_act(world, ShootPhoto{});
+    CHECK(world.effects.empty());  // it is not open
+    photo_act(world, OpenCamera{});
+    photo_act(world, ShootPhoto{});
+    CHECK(world.effect<TakePicture>());
+    photo_act(world, ShootPhoto{});  // a second tap while it is being taken
+    CHECK(world.effects.empty());
+    PhotoTaken news = taken(world, "seen");
+    news.name.clear();
+    photo_act(world, news);
+    CHECK(world.model.visit->photos.size() == 1);
+    CHECK_FALSE(world.model.photos.camera->shooting);
+    photo_act(world, news);
+    CHECK(world.model.visit->photos.size() == 1);
+    CHECK(world.model.toast->key == "toast.photo_same");
+    photo_act(world, CameraSeen{nullptr, "camera.why"});
+    CHECK(world.model.photos.camera->why == "camera.why");
+    photo_act(world, CameraSeen{});  // it was closed: the reason stays
+    CHECK(world.model.photos.camera->why == "camera.why");
+    photo_act(world, OpenCamera{});
+    CHECK(world.model.photos.camera->why.empty());
+}
