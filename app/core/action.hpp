@@ -59,6 +59,13 @@ struct SheetMethod {
 struct SheetPage {
     bool fractions = false;
 };
+/// The ruler in place of the keys.
+struct SheetRuler {
+    bool on = false;
+};
+struct SheetSlide {
+    std::int64_t canonical = 0;
+};                     ///< the ruler's mark was moved there
 struct SheetAgain {};  ///< a second reading of the same thing
 struct SheetSameAs {
     engine::ReadingRef from;
@@ -117,6 +124,10 @@ struct SetGlove {
 struct SetLeftHanded {
     bool left = false;
 };
+/// The scale check: pixels of the glass per millimetre, as a tape has shown.
+struct SetScale {
+    double px_per_mm = 0;
+};
 struct SetTextPercent {
     int percent = 100;
 };
@@ -167,11 +178,12 @@ struct LoadFailed {
 using Action =
     std::variant<OpenVisit, CloseVisit, GoTo, GoBack, SelectCart, ShowPresent, OpenReason, OpenSheet, CloseSheet,
                  SheetDigit, SheetFraction, SheetPlusSixteenth, SheetSign, SheetBackspace, SheetClear, SheetStep,
-                 SheetUnit, SheetMethod, SheetPage, SheetAgain, SheetSameAs, SheetTakeSuggestion, SheetNone,
-                 SheetNotAccessible, SheetKeep, WhatIfSet, WhatIfForget, WhatIfTakeOver, ToggleDamage, SetPresent,
-                 ShowTable, OpenChoice, CloseChoice, Choose, Undo, Redo, BuildAction, PhotoAction, SetTheme, SetGlove,
-                 SetLeftHanded, SetTextPercent, SetUsUnits, SetLanguage, DismissToast, VisitsListed, VisitLoaded,
-                 SettingsLoaded, StorageChanged, AnswerReady, WhatIfAnswered, AnswerCompleted, LoadFailed>;
+                 SheetUnit, SheetMethod, SheetPage, SheetRuler, SheetSlide, SheetAgain, SheetSameAs,
+                 SheetTakeSuggestion, SheetNone, SheetNotAccessible, SheetKeep, WhatIfSet, WhatIfForget, WhatIfTakeOver,
+                 ToggleDamage, SetPresent, ShowTable, OpenChoice, CloseChoice, Choose, Undo, Redo, BuildAction,
+                 PhotoAction, SetTheme, SetGlove, SetLeftHanded, SetTextPercent, SetScale, SetUsUnits, SetLanguage,
+                 DismissToast, VisitsListed, VisitLoaded, SettingsLoaded, StorageChanged, AnswerReady, WhatIfAnswered,
+                 AnswerCompleted, LoadFailed>;
 
 using RandomBytes = std::array<std::uint8_t, 10>;
 

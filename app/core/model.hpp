@@ -119,12 +119,15 @@ struct Toast {
     double since = 0;
 };
 
+/// Pixels of glass per millimetre: no glass is coarser or finer.
+inline constexpr double least_px_per_mm = 2, most_px_per_mm = 40;
+
 struct Settings {
     std::array<std::uint8_t, quantity_kind_count> unit{};  ///< index in units_of(kind), sticky
     std::string theme = "light", language = "en";
     bool glove = true, left_handed = false, us_units = false;
     int text_percent = 100;
-    double px_per_mm = 0;
+    double px_per_mm = 0;  ///< from the scale check; 0: none was made
     friend bool operator==(const Settings&, const Settings&) = default;
 };
 

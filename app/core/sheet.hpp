@@ -24,6 +24,7 @@ struct Sheet {
     std::string first_entered;
     std::string copied_from;     ///< name of the place whose value was taken over
     bool fraction_page = false;  ///< narrow screens show digits or fractions
+    bool ruler_page = false;     ///< the ruler stands in place of the keys
     NumberReading before;        ///< as it was when the sheet opened
     friend bool operator==(const Sheet&, const Sheet&) = default;
 };

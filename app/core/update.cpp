@@ -20,9 +20,9 @@ bool belongs_to_sheet(const Action& action) {
                    std::is_same_v<T, SheetPlusSixteenth> || std::is_same_v<T, SheetSign> ||
                    std::is_same_v<T, SheetBackspace> || std::is_same_v<T, SheetClear> || std::is_same_v<T, SheetStep> ||
                    std::is_same_v<T, SheetUnit> || std::is_same_v<T, SheetMethod> || std::is_same_v<T, SheetPage> ||
-                   std::is_same_v<T, SheetAgain> || std::is_same_v<T, SheetSameAs> ||
-                   std::is_same_v<T, SheetTakeSuggestion> || std::is_same_v<T, SheetNone> ||
-                   std::is_same_v<T, SheetNotAccessible>;
+                   std::is_same_v<T, SheetRuler> || std::is_same_v<T, SheetSlide> || std::is_same_v<T, SheetAgain> ||
+                   std::is_same_v<T, SheetSameAs> || std::is_same_v<T, SheetTakeSuggestion> ||
+                   std::is_same_v<T, SheetNone> || std::is_same_v<T, SheetNotAccessible>;
         },
         action);
 }
@@ -32,7 +32,7 @@ bool belongs_to_settings(const Action& action) {
         [](const auto& one) {
             using T = std::decay_t<decltype(one)>;
             return std::is_same_v<T, SetTheme> || std::is_same_v<T, SetGlove> || std::is_same_v<T, SetLeftHanded> ||
-                   std::is_same_v<T, SetTextPercent> || std::is_same_v<T, SetUsUnits> ||
+                   std::is_same_v<T, SetTextPercent> || std::is_same_v<T, SetScale> || std::is_same_v<T, SetUsUnits> ||
                    std::is_same_v<T, SetLanguage> || std::is_same_v<T, SettingsLoaded>;
         },
         action);

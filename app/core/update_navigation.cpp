@@ -1,5 +1,8 @@
 #include "app/core/update.hpp"
 
+#include <algorithm>
+#include <charconv>
+#include <cmath>
 #include <string>
 
 namespace sillwalk::app::detail {
@@ -34,6 +37,14 @@ void take_units(Settings& settings, bool us) {
     }
 }
 
+/// Of the scale check; 0 where there was none, or where no glass is like that.
+double scale_of(const std::string& px_per_10_m) {
+    int kept = 0;
+    const auto done = std::from_chars(px_per_10_m.data(), px_per_10_m.data() + px_per_10_m.size(), kept);
+    const double px_per_mm = kept / 10000.0;
+    return done.ec == std::errc() && px_per_mm >= least_px_per_mm && px_per_mm <= most_px_per_mm ? px_per_mm : 0;
+}
+
 void load_settings(Settings& settings, const std::map<std::string, std::string>& values) {
     const auto value = [&](const char* key) {
         const auto found = values.find(key);
@@ -46,6 +57,7 @@ void load_settings(Settings& settings, const std::map<std::string, std::string>&
     settings.us_units = value("units") == "us";
     if (value("text_percent") == "115") settings.text_percent = 115;
     if (value("text_percent") == "130") settings.text_percent = 130;
+    settings.px_per_mm = scale_of(value("px_per_10_m"));
     take_units(settings, settings.us_units);
     for (std::size_t kind = 0; kind < quantity_kind_count; ++kind) {
         const auto units = units_of(static_cast<QuantityKind>(kind));
@@ -75,6 +87,10 @@ struct SettingsDispatch {
     void operator()(const SetTextPercent& action) const {
         settings.text_percent = action.percent;
         save(context, "text_percent", std::to_string(action.percent));
+    }
+    void operator()(const SetScale& action) const {
+        settings.px_per_mm = std::clamp(action.px_per_mm, least_px_per_mm, most_px_per_mm);
+        save(context, "px_per_10_m", std::to_string(std::lround(settings.px_per_mm * 10000)));
     }
     void operator()(const SetUsUnits& action) const {
         settings.us_units = action.us;

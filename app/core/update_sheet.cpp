@@ -100,6 +100,8 @@ struct SheetDispatch {
     void operator()(const SheetUnit& action) const { change_unit(context, action.unit); }
     void operator()(const SheetMethod& action) const { sheet.method = action.method; }
     void operator()(const SheetPage& action) const { sheet.fraction_page = action.fractions; }
+    void operator()(const SheetRuler& action) const { sheet.ruler_page = action.on; }
+    void operator()(const SheetSlide& action) const { type_value(sheet, action.canonical); }
     void operator()(const SheetAgain&) const {
         const auto typed = canonical_of(sheet.entry, unit_of(sheet));
         const auto first = typed ? typed : sheet.before.value;

@@ -119,6 +119,16 @@ void take_keypads(Album& album) {
         album.go(std::string(app::screen_name(screen)) + " in US units", screen);
     }
     album.act(app::SetUsUnits{false});
+    album.act(app::SetScale{5.9});
+    album.act(app::OpenSheet{{engine::Field::crossing_rise, 1, 0}});
+    album.take("keypad with a ruler");
+    album.act(app::SheetRuler{true});
+    type("19");
+    album.take("ruler");
+    album.act(app::SheetUnit{1});
+    album.take("ruler, inches");
+    album.act(app::CloseSheet{});
+    album.go("setup, scale checked", app::Screen::setup);
 }
 
 /// A visit that holds nothing yet, then little by little more.

@@ -3,6 +3,7 @@
 #include "app/core/reading_access.hpp"
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
+#include "app/ui/screens/ruler.hpp"
 
 #include <fmt/format.h>
 
@@ -200,6 +201,8 @@ void draw_setup(ScreenContext& context, const Rect& area) {
         {{"100", "100 %", {}, true}, {"115", "115 %", {}, true}, {"130", "130 %", {}, true}}};
     setting_choice(context, "setup.text", "setup.text_size", sizes, (settings.text_percent - 100) / 15,
                    [&](std::size_t i) { context.act(app::SetTextPercent{100 + 15 * static_cast<int>(i)}); });
+    draw_scale_check(context);
+    ui.space(ui.metrics().gap);
     const std::array<ChoiceItem, 2> languages = {{{"en", "English", {}, true}, {"es", "Espa\u00F1ol", {}, true}}};
     setting_choice(context, "setup.language", "setup.language", languages, settings.language == "es" ? 1 : 0,
                    [&](std::size_t i) { context.act(app::SetLanguage{languages[i].id}); });

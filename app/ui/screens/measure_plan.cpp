@@ -54,20 +54,25 @@ MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     const Rect choices = top.cut_bottom(row, gap);
     p.readout = top;
     Rect choice = choices;
+    if (needs.can_rule) p.ruler_key = choice.cut_right(row, m.gutter);
     p.units = choice.cut_left(std::max(choice.width() * 0.24F, units_width(m, needs)), m.gutter);
     p.methods = choice;
 
     Rect keys{rest.x0, keys_top, rest.x1, area.y1};
     const Rect operations = keys.cut_right(row, m.gutter);
+    p.backspace = cell(operations, 1, 4, 0, gap);
+    p.plus = cell(operations, 1, 4, 1, gap);
+    p.minus = cell(operations, 1, 4, 2, gap);
+    p.next = cell(operations, 1, 4, 3, gap);
+    if (needs.rules) {
+        p.ruler = keys;
+        return p;
+    }
     // With nothing to stand beside them the digits are wider.
     const bool alone = !needs.sixteenths && !needs.sketch;
     fill_grid(p.digits, alone ? keys : keys.cut_left(3 * row + 2 * gap, m.gutter), 3, 4, gap);
     if (needs.sixteenths) fill_grid(p.fractions, keys, 4, 4, gap);
     if (needs.sketch && !needs.sixteenths) p.aside = keys;
-    p.backspace = cell(operations, 1, 4, 0, gap);
-    p.plus = cell(operations, 1, 4, 1, gap);
-    p.minus = cell(operations, 1, 4, 2, gap);
-    p.next = cell(operations, 1, 4, 3, gap);
     return p;
 }
 
@@ -105,8 +110,17 @@ MeasurePlan tall_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     const float spare = rest.height() - m.target_size(TargetClass::row) - 2 * gap - keys_height;
     p.readout = rest.cut_top(std::clamp(spare, m.dp(110), std::max(m.dp(158), needs.hint_height)), gap);
     Rect choice = rest.cut_top(m.target_size(TargetClass::row), gap);
+    if (needs.can_rule) p.ruler_key = choice.cut_right(m.target_size(TargetClass::row), gap);
     p.units = choice.cut_left(std::max(choice.width() * 0.28F, units_width(m, needs)), gap);
     p.methods = choice;
+    if (needs.rules) {
+        const Rect operations = rest.cut_bottom(key, gap);
+        p.backspace = cell(operations, 3, 1, 0, gap);
+        p.minus = cell(operations, 3, 1, 1, gap);
+        p.plus = cell(operations, 3, 1, 2, gap);
+        p.ruler = rest;
+        return p;
+    }
     if (needs.sixteenths) {
         fill_tape_keys(p, rest, gap);
         return p;
@@ -135,15 +149,18 @@ MeasurePlan phone_plan(const Metrics& m, const Rect& area, const MeasureNeeds& n
     p.next = {cell(foot, 3, 1, 1, gap).x0, foot.y0, foot.x1, foot.y1};
     const float spare = rest.height() - row - 4 * key - 5 * gap;
     p.readout = rest.cut_top(std::clamp(spare, m.dp(80), needs.hint_height > 0 ? m.dp(200) : m.dp(164)), gap);
-    const Rect choices = rest.cut_top(row, gap);
+    Rect choices = rest.cut_top(row, gap);
+    if (needs.can_rule) p.ruler_key = choices.cut_right((choices.width() - 3 * gap) / 4, gap);
     p.units = cell(choices, 3, 1, 0, gap);
     p.methods = cell(choices, 3, 1, 1, gap);
-    if (needs.sixteenths) {
+    if (needs.sixteenths && !needs.rules) {
         p.pages = cell(choices, 3, 1, 2, gap);
     } else {
         p.methods.x1 = choices.x1;
     }
-    if (needs.sixteenths && needs.fraction_page) {
+    if (needs.rules) {
+        p.ruler = rest;
+    } else if (needs.sixteenths && needs.fraction_page) {
         fill_grid(p.fractions, rest, 3, 4, gap);
     } else {
         fill_grid(p.digits, rest, 3, 4, gap);

@@ -3,6 +3,7 @@
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/measure_plan.hpp"
 #include "app/ui/screens/pictures.hpp"
+#include "app/ui/screens/ruler.hpp"
 
 #include <fmt/format.h>
 
@@ -513,14 +514,30 @@ void draw_pages(ScreenContext& context, const SheetView& view, const Rect& rect)
     if (context.ui.button("sheet.page", other, {.rect = rect})) context.act(app::SheetPage{!view.sheet.fraction_page});
 }
 
+/// Leads from the keys to the ruler and back.
+void draw_ruler_key(ScreenContext& context, const SheetView& view, const Rect& rect) {
+    if (rect.empty()) return;
+    const bool on = view.sheet.ruler_page;
+    if (context.ui.button("sheet.ruler_key", on ? "123" : context.say("sheet.ruler"),
+                          {.role = TextRole::body, .rect = rect})) {
+        context.act(app::SheetRuler{!on});
+    }
+}
+
 }  // namespace
 
 void draw_measure_sheet(ScreenContext& context, const Rect& area) {
     const SheetView view = view_of(context);
     const TitleTexts title = reading_title(context, view);
     const HintTexts hint = hint_texts(context, view);
-    MeasureNeeds needs{view.unit.sixteenths, view.sheet.fraction_page, has_sketch(view),
+    MeasureNeeds needs{view.unit.sixteenths,
+                       view.sheet.fraction_page,
+                       false,
+                       false,
+                       has_sketch(view),
                        app::units_of(view.sheet.kind).size()};
+    needs.can_rule = has_ruler(context);
+    needs.rules = needs.can_rule && view.sheet.ruler_page;
     const Metrics& metrics = context.ui.metrics();
     const MeasurePlan empty = measure_plan(metrics, area, needs);
     needs.title_height = title_height(context.ui, title, empty.title.width());
@@ -535,6 +552,8 @@ void draw_measure_sheet(ScreenContext& context, const Rect& area) {
     draw_units(context, view, plan.units);
     draw_methods(context, view, plan.methods);
     draw_pages(context, view, plan.pages);
+    draw_ruler_key(context, view, plan.ruler_key);
+    if (!plan.ruler.empty()) draw_ruler(context, view.unit, view.value, plan.ruler);
     draw_digits(context, view, plan);
     draw_fractions(context, view, plan);
     draw_operations(context, view, plan);
