@@ -3,6 +3,7 @@
 #include "app/ui/screens/drawings/plan.hpp"
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
+#include "app/ui/screens/pictures.hpp"
 
 #include <array>
 
@@ -45,22 +46,6 @@ const Finding* load_finding(const ScreenContext& context) {
         if (finding.check == CheckId::load && finding.outcome != Outcome::does_not_apply) return &finding;
     }
     return nullptr;
-}
-
-PlanShape plan_of(const ScreenContext& context, const engine::Cart& cart) {
-    PlanShape shape;
-    for (const engine::CastorPosition& castor : cart.castors) {
-        shape.castors.push_back({castor.forward.in(engine::millimetre), castor.across.in(engine::millimetre),
-                                 castor.function != engine::CastorFunction::rigid});
-    }
-    if (cart.length.value) shape.length_mm = cart.length.value->in(engine::millimetre);
-    if (cart.width.value) shape.width_mm = cart.width.value->in(engine::millimetre);
-    if (cart.cg_forward_loaded.value) shape.cg_forward_mm = cart.cg_forward_loaded.value->in(engine::millimetre);
-    if (cart.people.value) shape.people = static_cast<int>(*cart.people.value);
-    shape.tugged = cart.moved_by.value == engine::MovedBy::tug;
-    if (const engine::Wheel* wheel = present_wheel(context)) shape.wheel_mm = wheel->diameter.in(engine::millimetre);
-    if (cart.tare.value && cart.payload.value) shape.gross_kg = (*cart.tare.value + *cart.payload.value).si();
-    return shape;
 }
 
 void load_bar(ScreenContext& context, const Rect& box, const Finding& finding) {

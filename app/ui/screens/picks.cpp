@@ -3,6 +3,7 @@
 #include "app/text/explain.hpp"
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
+#include "app/ui/screens/pictures.hpp"
 
 #include <array>
 
@@ -142,8 +143,10 @@ std::string castor_name(const ScreenContext& context, const engine::Cart& cart, 
 }
 
 void castor_functions(ScreenContext& context, const engine::Cart& cart, std::uint16_t index) {
+    const auto loads = castor_loads(plan_of(context, cart));  // the picture's numbers as a table
     for (std::size_t i = 0; i < cart.castors.size(); ++i) {
         RowOptions options;
+        if (i < loads.size()) options.detail = app::show({loads[i], engine::Kind::mass}, context.units());
         options.value = context.say(app::function_key(cart.castors[i].function));
         options.value_role = TextRole::row;
         if (context.ui.row("castors.function." + std::to_string(i + 1), castor_name(context, cart, i), options)) {

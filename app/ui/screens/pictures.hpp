@@ -6,6 +6,7 @@
 #include "app/ui/draw/margin_scale.hpp"
 #include "app/ui/draw/room_box.hpp"
 #include "app/ui/draw/wheel.hpp"
+#include "app/ui/screens/drawings/plan.hpp"
 #include "app/ui/screens/screen.hpp"
 
 #include <optional>
@@ -24,5 +25,8 @@ void draw_margin_strip(Canvas& canvas, const Theme& theme, const Rect& box, cons
 
 /// Design unit of the screen: 1 on the 10-inch tablet, grows with the text and the glass.
 [[nodiscard]] float design_unit(const ScreenContext& context);
+
+/// The cart from above, as far as it is known.
+[[nodiscard]] PlanShape plan_of(const ScreenContext& context, const engine::Cart& cart);
 
 }  // namespace sillwalk::ui
