@@ -124,7 +124,7 @@ void picture(ScreenContext& context, const Rect& rect) {
     words.length = [&context](double mm) { return app::show({mm / 1000, engine::Kind::length}, context.units()); };
     words.centre = context.say("cart.centre");
     std::string described;
-    for (const double load : castor_loads(shape)) described += (described.empty() ? "" : ", ") + words.mass(load);
+    for (const double one : castor_loads(shape)) described += (described.empty() ? "" : ", ") + words.mass(one);
     const auto column = ui.column(rest);
     ui.drawing(rest.height(), described,
                [&](Canvas& canvas, const Rect& box) { draw_plan(canvas, ui.theme(), box, shape, words); });
