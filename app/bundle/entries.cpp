@@ -1,6 +1,6 @@
 #include "app/bundle/entries.hpp"
 
-#include "app/data/json_reader.hpp"
+#include "app/bundle/survey_document.hpp"
 
 #include <algorithm>
 #include <array>
@@ -22,6 +22,11 @@ bool is_collection(std::string_view name) {
     return false;
 }
 
+/// What a person typed may be no UTF-8; it is stored all the same.
+std::string text_of(const Json& value) {
+    return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
 void take_apart_collection(const std::string& path, const Json& items, Entries& entries) {
     Json order = Json::array();
     for (const Json& item : items) {
@@ -29,10 +34,10 @@ void take_apart_collection(const std::string& path, const Json& items, Entries& 
         order.push_back(id);
         const std::string item_path = json_path(path, id);
         for (const auto& [name, value] : item.items()) {
-            if (name != "id") entries[json_path(item_path, name)] = value.dump();
+            if (name != "id") entries[json_path(item_path, name)] = text_of(value);
         }
     }
-    entries[path] = order.dump();
+    entries[path] = text_of(order);
 }
 
 std::string unescaped(std::string_view part) {
@@ -87,19 +92,29 @@ Result<Entries> take_apart(std::string_view survey_json) {
     JsonErrors errors;
     const auto document = parse_json(survey_json, errors);
     if (!document || !document->is_object()) return engine::bad_input(joined(errors));
+    return entries_of_document(*document);
+}
+
+Entries entries_of_document(const Json& document) {
     Entries entries;
-    for (const auto& [name, value] : document->items()) {
+    for (const auto& [name, value] : document.items()) {
         const std::string path = json_path("", name);
         if (is_collection(name) && value.is_array()) {
             take_apart_collection(path, value, entries);
         } else {
-            entries[path] = value.dump();
+            entries[path] = text_of(value);
         }
     }
     return entries;
 }
 
 Result<std::string> put_together(const Entries& entries) {
+    const auto document = document_of(entries);
+    if (!document) return tl::make_unexpected(document.error());
+    return document->dump();
+}
+
+Result<Json> document_of(const Entries& entries) {
     Json document = Json::object();
     std::map<std::string, std::map<std::string, Json>> items;
     for (const auto& [path, text] : entries) {
@@ -120,7 +135,7 @@ Result<std::string> put_together(const Entries& entries) {
         if (!is_order(document[name])) return engine::bad_input("a list of ids is wanted", json_path("", name));
         document[name] = put_together_collection(document[name], items[name]);
     }
-    return document.dump();
+    return document;
 }
 
 std::string text_of_entry(std::string_view entry) {

@@ -1,7 +1,6 @@
 #include "app/bundle/survey_entries.hpp"
 
-#include "app/bundle/survey_json.hpp"
-#include "engine/base/contract.hpp"
+#include "app/bundle/survey_document.hpp"
 
 #include <utility>
 
@@ -11,15 +10,13 @@ using engine::Result;
 using engine::Survey;
 
 Entries entries_of(const Survey& survey) {
-    auto entries = take_apart(write_survey(survey));
-    EXPECT_CONTRACT(entries);  // the writer makes JSON objects
-    return std::move(*entries);
+    return entries_of_document(survey_document(survey));
 }
 
 Result<Survey> survey_of(const Entries& entries) {
-    const auto text = put_together(entries);
-    if (!text) return tl::make_unexpected(text.error());
-    auto read = read_survey(*text, UnknownMembers::ignore);
+    const auto document = document_of(entries);
+    if (!document) return tl::make_unexpected(document.error());
+    auto read = read_document(*document, UnknownMembers::ignore);
     if (read.errors.empty()) return std::move(read.survey);
     std::string all;
     for (const engine::Error& error : read.errors)

@@ -1,5 +1,5 @@
+#include "app/bundle/survey_document.hpp"
 #include "app/bundle/survey_fields.hpp"
-#include "app/bundle/survey_json.hpp"
 #include "app/bundle/survey_words.hpp"
 #include "app/data/json_reader.hpp"
 
@@ -197,8 +197,12 @@ private:
 SurveyRead read_survey(std::string_view text, UnknownMembers unknown) {
     SurveyRead out;
     const std::optional<Json> document = parse_json(text, out.errors);
-    if (!document) return out;
-    Reader reader(*document, "", out.errors, unknown);
+    return document ? read_document(*document, unknown) : out;
+}
+
+SurveyRead read_document(const Json& document, UnknownMembers unknown) {
+    SurveyRead out;
+    Reader reader(document, "", out.errors, unknown);
     reader.format(survey_format);
     visit_survey(reader, out.survey);
     reader.done();

@@ -1,5 +1,5 @@
+#include "app/bundle/survey_document.hpp"
 #include "app/bundle/survey_fields.hpp"
-#include "app/bundle/survey_json.hpp"
 #include "app/bundle/survey_words.hpp"
 #include "app/data/json_reader.hpp"
 
@@ -113,12 +113,16 @@ private:
 
 }  // namespace
 
-std::string write_survey(const engine::Survey& survey) {
+Json survey_document(const engine::Survey& survey) {
     Writer writer;
     visit_survey(writer, survey);
     Json out = writer.take();
     out["format"] = survey_format;
-    return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return out;
+}
+
+std::string write_survey(const engine::Survey& survey) {
+    return survey_document(survey).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace sillwalk::app

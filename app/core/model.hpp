@@ -102,6 +102,7 @@ struct Storage {
     std::uint64_t waiting = 0;  ///< commands not on the disk yet
     bool refused = false;       ///< the disk does not take them
     std::string why;            ///< "full" or the system's words
+    friend bool operator==(const Storage&, const Storage&) = default;
 };
 
 /// "14:03 changed because …": shown in Answer.

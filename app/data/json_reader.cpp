@@ -3,12 +3,13 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <utility>
 
 namespace sillwalk::app {
 
 namespace {
 
-constexpr int deepest = 64;
+constexpr std::size_t deepest = 64;
 
 const char* type_name(const Json& value) {
     if (value.is_null()) return "null";
@@ -19,58 +20,72 @@ const char* type_name(const Json& value) {
     return "an object";
 }
 
-/// Refuses what the tree parser would silently accept: duplicate keys and bottomless nesting.
-class ShapeCheck : public nlohmann::json_sax<Json> {
+/// Builds the tree in one pass and refuses what the library's own builder would
+/// silently accept: duplicate keys and bottomless nesting.
+class TreeBuilder {
 public:
-    explicit ShapeCheck(JsonErrors& errors) : errors_(errors) {}
-    bool null() override { return true; }
-    bool boolean(bool) override { return true; }
-    bool number_integer(number_integer_t) override { return true; }
-    bool number_unsigned(number_unsigned_t) override { return true; }
-    bool number_float(number_float_t value, const string_t& text) override {
-        return std::isfinite(value) || refuse("the number " + text + " is too large");
+    explicit TreeBuilder(JsonErrors& errors) : errors_(errors) {}
+    [[nodiscard]] Json take() { return std::move(root_); }
+
+    bool null() { return add(nullptr); }
+    bool boolean(bool value) { return add(value); }
+    bool number_integer(Json::number_integer_t value) { return add(value); }
+    bool number_unsigned(Json::number_unsigned_t value) { return add(value); }
+    bool number_float(Json::number_float_t value, const std::string& text) {
+        return std::isfinite(value) ? add(value) : refuse("the number " + text + " is too large");
     }
-    bool string(string_t&) override { return true; }
-    bool binary(binary_t&) override { return true; }
-    bool start_object(std::size_t) override {
-        keys_.emplace_back();
-        return deeper();
+    bool string(std::string& value) { return add(std::move(value)); }
+    bool binary(Json::binary_t& value) { return add(std::move(value)); }
+    bool start_object(std::size_t) { return open(Json::object()); }
+    bool key(std::string& name) {
+        const auto added = open_.back()->get_ptr<Json::object_t*>()->emplace(name, nullptr);
+        member_ = &added.first->second;
+        return added.second || refuse("the member '" + name + "' stands twice in one object");
     }
-    bool key(string_t& name) override {
-        return keys_.back().insert(name).second || refuse("the member '" + name + "' stands twice in one object");
-    }
-    bool end_object() override {
-        keys_.pop_back();
-        --depth_;
-        return true;
-    }
-    bool start_array(std::size_t) override { return deeper(); }
-    bool end_array() override {
-        --depth_;
-        return true;
-    }
-    bool parse_error(std::size_t position, const std::string& token, const Json::exception&) override {
+    bool end_object() { return close(); }
+    bool start_array(std::size_t) { return open(Json::array()); }
+    bool end_array() { return close(); }
+    bool parse_error(std::size_t position, const std::string& token, const Json::exception&) {
         return refuse(fmt::format("not JSON at byte {} near '{}'", position, token.substr(0, 40)));
     }
 
 private:
-    bool deeper() { return ++depth_ <= deepest || refuse(fmt::format("nested deeper than {} levels", deepest)); }
+    /// Where the next value goes: the root, the end of the list in hand, or the
+    /// member named last.
+    Json& place(Json value) {
+        if (open_.empty()) return root_ = std::move(value);
+        if (auto* list = open_.back()->get_ptr<Json::array_t*>()) return list->emplace_back(std::move(value));
+        return *member_ = std::move(value);
+    }
+    bool add(Json value) {
+        (void)place(std::move(value));
+        return true;
+    }
+    bool open(Json value) {
+        open_.push_back(&place(std::move(value)));
+        return open_.size() <= deepest || refuse(fmt::format("nested deeper than {} levels", deepest));
+    }
+    bool close() {
+        open_.pop_back();
+        return true;
+    }
     bool refuse(std::string message) {
         errors_.push_back({engine::ErrorCode::bad_input, std::move(message), ""});
         return false;
     }
 
     JsonErrors& errors_;
-    std::vector<std::set<std::string>> keys_;
-    int depth_ = 0;
+    Json root_;
+    std::vector<Json*> open_;  ///< lists and objects that are not at their end
+    Json* member_ = nullptr;
 };
 
 }  // namespace
 
 std::optional<Json> parse_json(std::string_view text, JsonErrors& errors) {
-    ShapeCheck check(errors);
-    if (!Json::sax_parse(text.begin(), text.end(), &check)) return std::nullopt;
-    return Json::parse(text.begin(), text.end(), nullptr, false);
+    TreeBuilder builder(errors);
+    if (!Json::sax_parse(text.begin(), text.end(), &builder)) return std::nullopt;
+    return builder.take();
 }
 
 std::string json_path(std::string_view path, std::string_view key) {

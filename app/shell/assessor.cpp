@@ -5,8 +5,13 @@
 namespace sillwalk::app {
 
 Assessor::Assessor(std::shared_ptr<const EngineData> data, AssessorOptions options, std::function<void()> on_ready)
-    : data_(std::move(data)), options_(options), on_ready_(std::move(on_ready)) {
-    if (!options_.own_threads) return;
+    : data_(std::move(data)),
+      space_(data_->catalogue, data_->tables),
+      options_(options),
+      on_ready_(std::move(on_ready)) {}
+
+void Assessor::start() {
+    if (!options_.own_threads || answers_.joinable()) return;
     answers_ = std::thread([this] { answer_loop(); });
     completions_ = std::thread([this] { completion_loop(); });
 }
@@ -79,16 +84,36 @@ void Assessor::tell(Lock& lock) const {
     lock.lock();
 }
 
-/// One part: the cart in hand, or all. The job stays until all of it is done, or a newer one has taken its place.
+/// What it remembers of wheels grows with every air movement that it meets; now and then it begins anew.
+engine::CandidateSpace& Assessor::space() {
+    constexpr std::size_t most_answers = 200;
+    if (++answers_in_space_ > most_answers) {
+        space_ = engine::CandidateSpace(data_->catalogue, data_->tables);
+        answers_in_space_ = 1;
+    }
+    return space_;
+}
+
+/// One part: the cart in hand, or all. The job stays until all of it is done, or a newer one has taken its place; what
+/// is asked meanwhile does not wait for carts that nobody looks at.
 void Assessor::work_on_answer(Lock& lock) {
     const Job job = *job_;
     const std::shared_ptr<const Answer> before = last_;
     const bool whole = job.first_part_done || job.cart >= job.survey.carts.size();
-    const std::optional<std::size_t> only = whole ? std::nullopt : std::optional(job.cart);
+    const auto overtaken = [this, &job] {
+        const std::lock_guard now(mutex_);
+        return closing_ || what_if_ || (job_ && job_->version != job.version);
+    };
     lock.unlock();
-    auto answer = std::make_shared<const Answer>(work_out(job.survey, *data_, job.version, only, before.get()));
+    std::optional<Answer> answer;
+    if (whole) {
+        answer = work_out_all(job.survey, *data_, space(), job.version, overtaken);
+    } else {
+        answer = work_out(job.survey, *data_, space(), job.version, job.cart, before.get());
+    }
     lock.lock();
-    last_ = news_.answer = answer;
+    if (!answer) return;
+    last_ = news_.answer = std::make_shared<const Answer>(std::move(*answer));
     if (job_ && job_->version == job.version) {
         job_->first_part_done = true;
         if (whole) job_.reset();
@@ -100,7 +125,7 @@ void Assessor::work_on_what_if(Lock& lock) {
     const Job job = std::move(*what_if_);
     what_if_.reset();
     lock.unlock();
-    auto answer = std::make_shared<const Answer>(work_out(job.survey, *data_, job.version, job.cart));
+    auto answer = std::make_shared<const Answer>(work_out(job.survey, *data_, space(), job.version, job.cart));
     lock.lock();
     news_.what_if = std::move(answer);
     tell(lock);

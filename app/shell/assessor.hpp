@@ -33,6 +33,8 @@ public:
     Assessor(const Assessor&) = delete;
     Assessor& operator=(const Assessor&) = delete;
 
+    /// Nothing is worked out before: the first frame has the processor for itself.
+    void start();
     void submit(engine::Survey survey, std::uint64_t version, std::size_t cart);
     /// What is being tried for one cart.
     void submit_what_if(engine::Survey survey, std::uint64_t version, std::size_t cart);
@@ -56,6 +58,7 @@ private:
     using Lock = std::unique_lock<std::mutex>;
 
     [[nodiscard]] bool has_answer_work() const { return job_ || what_if_; }
+    [[nodiscard]] engine::CandidateSpace& space();
     void work_on_answer(Lock& lock);
     void work_on_what_if(Lock& lock);
     void work_on_completion(Lock& lock);
@@ -64,6 +67,8 @@ private:
     void tell(Lock& lock) const;
 
     std::shared_ptr<const EngineData> data_;
+    engine::CandidateSpace space_;  ///< for answers, which one thread works out
+    std::size_t answers_in_space_ = 0;
     AssessorOptions options_;
     std::function<void()> on_ready_;
     mutable std::mutex mutex_;

@@ -126,12 +126,16 @@ struct Shell::Impl {
     std::uint64_t durable = 0;
     bool reserve_used = false;  ///< told already
     double now = 0;
-    std::string described;
+    bool first_frame = true;
+    const ui::HitMap* seen = nullptr;  ///< of the last frame
+    std::uint64_t acts = 1;            ///< the model is the same while this is
+    std::uint64_t asked_at = 0;        ///< acts when what the screen waits for was last asked for
     RandomBytes random{};
 
     [[nodiscard]] Moment moment() const { return {options.services.utc_ms(), now, random}; }
 
     void act(const Action& action) {
+        ++acts;
         count_up(random, 2);  // the last two bytes count the ids of one action
         for (const Effect& effect : update(model, action, moment())) run(effect);
     }
@@ -201,13 +205,18 @@ struct Shell::Impl {
         }
         if (state.reserve_used && !reserve_used) model.toast = Toast{"storage.reserve_used", {}, false, now};
         reserve_used = state.reserve_used;
-        act(StorageChanged{storage});
+        if (!(storage == model.storage)) act(StorageChanged{storage});
         AssessorNews news = assessor.take();
         if (news.answer) act(AnswerReady{std::move(news.answer)});
         if (news.what_if) act(WhatIfAnswered{std::move(news.what_if)});
         if (news.completion) act(AnswerCompleted{std::move(news.completion)});
         for (PhotoAction& one : photo_worker.take()) act(std::move(one));
         photo_worker.watch(model.photos.camera && model.photos.camera->why.empty());
+        if (std::exchange(asked_at, acts) != acts) ask_for_more();
+    }
+
+    /// What the screen shows and nobody has worked out or decoded yet.
+    void ask_for_more() {
         for (const WantedPicture& one : wanted_pictures(model)) photo_worker.decode(one.sha256, one.whole);
         if (wants_completion(model)) assessor.complete(model.visit->survey, model.answer, model.cart);
     }
@@ -260,8 +269,15 @@ Result<std::unique_ptr<Shell>> Shell::open(std::shared_ptr<const EngineData> dat
     return shell;
 }
 
+void Shell::prepare(const ui::FrameInput& input) {
+    impl_->kit.begin(input, ui_settings(impl_->model.settings));  // the letters are drawn here
+    (void)impl_->kit.end();
+}
+
 ui::FrameOutput Shell::frame(const ui::FrameInput& input) {
     Impl& impl = *impl_;
+    const bool first = std::exchange(impl.first_frame, false);
+    if (!first) impl.assessor.start();
     impl.now = input.now;
     impl.gather_news();
     impl.choose_language();
@@ -273,20 +289,22 @@ ui::FrameOutput Shell::frame(const ui::FrameInput& input) {
                               actions,
                               impl.scratch,
                               impl.options.services.utc_ms(),
-                              impl.options.services.utc_offset_minutes};
+                              impl.options.services.utc_offset_minutes,
+                              false,
+                              impl.acts};
     ui::draw_app(context);
     ui::FrameOutput output = impl.kit.end();
-    impl.described = output.hit_map->describe();
+    impl.seen = output.hit_map;
     for (const Action& action : actions) impl.act(action);
     // What was done, or worked out within the frame, shows with the next one.
     const bool pending = !impl.options.threads && (impl.assessor.working() || impl.photo_worker.working());
-    output.wants_frame = output.wants_frame || !actions.empty() || pending;
+    output.wants_frame = output.wants_frame || !actions.empty() || pending || first;
     output.quit = impl.model.quit;
     return output;
 }
 
 std::string Shell::describe() const {
-    return impl_->described;
+    return impl_->seen ? impl_->seen->describe() : std::string();
 }
 void Shell::act(const Action& action) {
     impl_->act(action);

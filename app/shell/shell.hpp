@@ -46,6 +46,8 @@ public:
     Shell(const Shell&) = delete;
     Shell& operator=(const Shell&) = delete;
 
+    /// Does beforehand what a first frame like this one takes most time for. On any thread, before the first frame.
+    void prepare(const ui::FrameInput& input);
     [[nodiscard]] ui::FrameOutput frame(const ui::FrameInput& input);
     /// The screen of the last frame as plain text.
     [[nodiscard]] std::string describe() const;

@@ -17,12 +17,12 @@ namespace sillwalk::app {
 namespace {
 
 std::optional<engine::Walk> walk_of(const engine::CartDemand& demand, const engine::RankedCandidate* candidate,
-                                    const EngineData& data) {
+                                    engine::CandidateSpace& space) {
     if (!candidate) return std::nullopt;
-    const engine::WalkKey key = engine::walk_key(data.catalogue.wheels[candidate->candidate.wheel], data.tables);
-    const engine::WalkMissing missing = engine::walk_missing(demand, key, data.tables);
+    const std::size_t kind = space.wheels()[candidate->candidate.wheel].walk;
+    const engine::WalkMissing missing = engine::walk_missing(demand, space.walk_keys()[kind], space.tables());
     if (!missing.readings.empty() || missing.material_figures) return std::nullopt;
-    return engine::walk_route(demand, key, data.tables, engine::WalkEnd::nominal, true);
+    return engine::walk_route(demand, space.thermal_wheel(kind), space.tables(), engine::WalkEnd::nominal, true);
 }
 
 /// The other carts of the answer before, in the order of the survey.
@@ -46,34 +46,75 @@ const engine::CartAdvice* advice_for(const Answer& answer, std::uint16_t cart) {
     return nullptr;
 }
 
+double since(std::chrono::steady_clock::time_point start) {
+    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
+    return took.count();
+}
+
+/// Without any cart yet.
+Answer begun(const engine::Survey& survey, const EngineData& data, std::uint64_t version) {
+    Answer answer;
+    answer.version = version;
+    answer.refused = engine::validate(survey, data.catalogue, data.tables);
+    if (!answer.refused.empty()) return answer;
+    answer.walks.resize(survey.carts.size());
+    answer.walks_present.resize(survey.carts.size());
+    answer.damage.resize(survey.carts.size());
+    return answer;
+}
+
+void add_cart(Answer& answer, const engine::Survey& survey, engine::CandidateSpace& space, std::size_t cart) {
+    engine::AssessOptions options;
+    options.only_cart = cart;
+    engine::Advice one = engine::assess(survey, space, options);
+    if (one.carts.empty()) return;
+    const engine::CartAdvice& advice = one.carts.front();
+    const engine::CartDemand demand = engine::resolve(survey, cart, space.tables());
+    answer.walks[cart] = walk_of(demand, headline(&advice), space);
+    answer.walks_present[cart] = walk_of(demand, advice.present ? &*advice.present : nullptr, space);
+    answer.damage[cart] =
+        engine::read_damage(survey.carts[cart], demand, space.tables(),
+                            advice.present ? advice.present->findings : std::vector<engine::Finding>());
+    std::vector<engine::CartAdvice> carts = std::move(answer.advice.carts);
+    carts.push_back(std::move(one.carts.front()));
+    answer.advice = std::move(one);
+    answer.advice.carts = std::move(carts);
+}
+
 }  // namespace
 
 Answer work_out(const engine::Survey& survey, const EngineData& data, std::uint64_t version,
                 std::optional<std::size_t> only_cart, const Answer* before) {
+    engine::CandidateSpace space(data.catalogue, data.tables);
+    return work_out(survey, data, space, version, only_cart, before);
+}
+
+Answer work_out(const engine::Survey& survey, const EngineData& data, engine::CandidateSpace& space,
+                std::uint64_t version, std::optional<std::size_t> only_cart, const Answer* before) {
+    if (!only_cart) return *work_out_all(survey, data, space, version, [] { return false; });
     const auto start = std::chrono::steady_clock::now();
-    Answer answer;
-    answer.version = version;
-    answer.partial = only_cart.has_value();
-    answer.refused = engine::validate(survey, data.catalogue, data.tables);
+    Answer answer = begun(survey, data, version);
+    answer.partial = true;
     if (answer.refused.empty()) {
-        engine::AssessOptions options;
-        options.only_cart = only_cart;
-        answer.advice = engine::assess(survey, data.catalogue, data.tables, options);
-        answer.walks.resize(survey.carts.size());
-        answer.walks_present.resize(survey.carts.size());
-        answer.damage.resize(survey.carts.size());
-        for (const engine::CartAdvice& advice : answer.advice.carts) {
-            const engine::CartDemand demand = engine::resolve(survey, advice.cart, data.tables);
-            answer.walks[advice.cart] = walk_of(demand, headline(&advice), data);
-            answer.walks_present[advice.cart] = walk_of(demand, advice.present ? &*advice.present : nullptr, data);
-            answer.damage[advice.cart] =
-                engine::read_damage(survey.carts[advice.cart], demand, data.tables,
-                                    advice.present ? advice.present->findings : std::vector<engine::Finding>());
-        }
-        if (only_cart && before) take_over_others(answer, *before, *only_cart);
+        add_cart(answer, survey, space, *only_cart);
+        if (before) take_over_others(answer, *before, *only_cart);
     }
-    const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
-    answer.milliseconds = took.count();
+    answer.milliseconds = since(start);
+    return answer;
+}
+
+std::optional<Answer> work_out_all(const engine::Survey& survey, const EngineData& data, engine::CandidateSpace& space,
+                                   std::uint64_t version, const std::function<bool()>& overtaken) {
+    const auto start = std::chrono::steady_clock::now();
+    Answer answer = begun(survey, data, version);
+    const std::size_t carts = answer.refused.empty() ? survey.carts.size() : 0;
+    // Of no cart, so that the advice says what it was made from even where there is none.
+    if (answer.refused.empty()) answer.advice = engine::assess(survey, space, {.only_cart = carts});
+    for (std::size_t cart = 0; cart < carts; ++cart) {
+        if (overtaken()) return std::nullopt;
+        add_cart(answer, survey, space, cart);
+    }
+    answer.milliseconds = since(start);
     return answer;
 }
 

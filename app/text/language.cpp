@@ -21,18 +21,26 @@ engine::Result<Language> Language::from_text(std::string_view code, std::string_
     language.code_ = code;
     for (const auto& [key, value] : document->items()) {
         if (!value.is_string()) return engine::bad_input("is not text", key);
-        language.words_.emplace(key, value.get<std::string>());
+        language.by_key_.add(key, language.words_.size());
+        language.words_.emplace_back(key, value.get<std::string>());
     }
     return language;
 }
 
+const std::string* Language::find(std::string_view key) const {
+    const std::size_t found =
+        by_key_.find(key, [this](std::size_t at) -> std::string_view { return words_[at].first; });
+    return found == engine::NameIndex::none ? nullptr : &words_[found].second;
+}
+
 std::string Language::get(std::string_view key) const {
-    const auto found = words_.find(key);
-    return found == words_.end() ? "<" + std::string(key) + ">" : found->second;
+    const std::string* found = find(key);
+    return found ? *found : "<" + std::string(key) + ">";
 }
 
 std::string Language::fill(std::string_view key, const std::vector<std::string>& arguments) const {
-    return fill_template(get(key), arguments);
+    const std::string* found = find(key);
+    return found ? fill_template(*found, arguments) : get(key);
 }
 
 std::string fill_template(std::string_view text, const std::vector<std::string>& arguments) {

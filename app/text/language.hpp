@@ -2,12 +2,12 @@
 /// Every word that a person reads comes from one table per language: assets/text/en.json, es.json. Keys are dotted
 /// names.
 
+#include "engine/base/name_index.hpp"
 #include "engine/base/result.hpp"
 
-#include <initializer_list>
-#include <map>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace sillwalk::app {
@@ -19,16 +19,20 @@ public:
     [[nodiscard]] static engine::Result<Language> from_text(std::string_view code, std::string_view json);
 
     [[nodiscard]] const std::string& code() const { return code_; }
-    [[nodiscard]] bool has(std::string_view key) const { return words_.find(key) != words_.end(); }
+    [[nodiscard]] bool has(std::string_view key) const { return find(key) != nullptr; }
     /// The text, or the key in angle brackets where there is none: a hole must be seen, not crash a visit.
     [[nodiscard]] std::string get(std::string_view key) const;
     /// The text with {0}, {1} … replaced.
     [[nodiscard]] std::string fill(std::string_view key, const std::vector<std::string>& arguments) const;
-    [[nodiscard]] const std::map<std::string, std::string, std::less<>>& words() const { return words_; }
+    /// Keys and texts in the order of the keys.
+    [[nodiscard]] const std::vector<std::pair<std::string, std::string>>& words() const { return words_; }
 
 private:
+    [[nodiscard]] const std::string* find(std::string_view key) const;
+
     std::string code_;
-    std::map<std::string, std::string, std::less<>> words_;
+    std::vector<std::pair<std::string, std::string>> words_;
+    engine::NameIndex by_key_;
 };
 
 /// Replaces {0}, {1} … in a template; an argument that is not there leaves "?".

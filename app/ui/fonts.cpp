@@ -1,6 +1,6 @@
 #include "app/ui/fonts.hpp"
 
-#include <imgui.h>
+#include "app/ui/glyphs.hpp"
 #if !defined(__EMSCRIPTEN__)
 #include <imgui_freetype.h>
 #endif
@@ -8,7 +8,7 @@
 #include "engine/base/contract.hpp"
 
 #include <imstb_truetype.h>
-#include <set>
+#include <utility>
 
 namespace sillwalk::ui {
 
@@ -50,35 +50,18 @@ bool is_built(TextRole role, Weight weight) {
     return false;
 }
 
-/// The code point that begins at byte `i`, which moves on behind it.
-char32_t next_code_point(std::string_view utf8, std::size_t& i) {
-    const auto lead = static_cast<unsigned char>(utf8[i]);
-    const std::size_t length = lead < 0x80   ? 1
-                               : lead < 0xC2 ? 0
-                               : lead < 0xE0 ? 2
-                               : lead < 0xF0 ? 3
-                               : lead < 0xF5 ? 4
-                                             : 0;
-    if (length == 0 || i + length > utf8.size()) {
-        ++i;
-        return 0xFFFD;
-    }
-    char32_t code = length == 1 ? lead : lead & (0xFFU >> (length + 1));
-    for (std::size_t k = 1; k < length; ++k) code = code << 6 | (static_cast<unsigned char>(utf8[i + k]) & 0x3FU);
-    i += length;
-    return code;
-}
-
 std::vector<ImWchar> letter_ranges(std::string_view texts) {
-    std::set<char32_t> wanted;
+    std::vector<bool> wanted(0xFFFD);
     for (const auto& range : always) {
-        for (char32_t c = range[0]; c <= range[1]; ++c) wanted.insert(c);
+        for (char32_t c = range[0]; c <= range[1]; ++c) wanted[c] = true;
     }
-    for (const char32_t c : code_points(texts)) {
-        if (c >= 0x20 && c < 0xFFFD) wanted.insert(c);
+    for (std::size_t i = 0; i < texts.size();) {
+        const char32_t c = next_code_point(texts, i);
+        if (c >= 0x20 && c < wanted.size()) wanted[c] = true;
     }
     std::vector<ImWchar> ranges;
-    for (const char32_t c : wanted) {
+    for (std::size_t c = 0; c < wanted.size(); ++c) {
+        if (!wanted[c]) continue;
         const auto code = static_cast<ImWchar>(c);
         if (!ranges.empty() && ranges.back() + 1 == code) {
             ranges.back() = code;
@@ -173,9 +156,11 @@ void Fonts::build(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures
     unsigned char* pixels = nullptr;
     int width = 0;
     int height = 0;
-    atlas.GetTexDataAsRGBA32(&pixels, &width, &height);
-    const auto count = static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4;
-    textures.set(font_texture, width, height, {pixels, pixels + count});
+    atlas.GetTexDataAsAlpha8(&pixels, &width, &height);
+    const auto count = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
+    std::vector<std::uint8_t> white(4 * count, 255);
+    for (std::size_t i = 0; i < count; ++i) white[4 * i + 3] = pixels[i];
+    textures.set(font_texture, width, height, std::move(white));
     atlas.ClearTexData();
     atlas.SetTexID(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(font_texture)));
 }
@@ -186,13 +171,22 @@ const ImFont& Fonts::font(TextRole role, Weight weight) const {
     return *found;
 }
 
-float Fonts::text_width(std::string_view utf8, TextRole role, Weight weight) const {
+float Fonts::text_width(std::string_view utf8, TextRole role, Weight weight, float before) const {
     const ImFont& face = font(role, weight);
-    float width = 0;
-    for (std::size_t i = 0; i < utf8.size();) {
-        width += face.FindGlyph(static_cast<ImWchar>(next_code_point(utf8, i)))->AdvanceX;
-    }
+    float width = before;
+    for (std::size_t i = 0; i < utf8.size();) width += glyph_of(face, next_code_point(utf8, i)).AdvanceX;
     return width;
+}
+
+std::size_t Fonts::fitting_prefix(std::string_view utf8, TextRole role, Weight weight, float width) const {
+    const ImFont& face = font(role, weight);
+    float taken = 0;
+    for (std::size_t i = 0; i < utf8.size();) {
+        const std::size_t start = i;
+        taken += glyph_of(face, next_code_point(utf8, i)).AdvanceX;
+        if (taken > width) return start;
+    }
+    return utf8.size();
 }
 
 std::vector<char32_t> Fonts::missing(std::string_view utf8) const {

@@ -25,7 +25,10 @@ public:
     /// Rebuilds the atlas when the sizes changed. The texture is font_texture.
     void use(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures);
     [[nodiscard]] const ImFont& font(TextRole role, Weight weight) const;
-    [[nodiscard]] float text_width(std::string_view utf8, TextRole role, Weight weight) const;
+    /// `before`: width of the text that it goes on from.
+    [[nodiscard]] float text_width(std::string_view utf8, TextRole role, Weight weight, float before = 0) const;
+    /// Length in bytes of the longest start of the text that is no wider.
+    [[nodiscard]] std::size_t fitting_prefix(std::string_view utf8, TextRole role, Weight weight, float width) const;
     /// Characters of the text that the body font cannot draw.
     [[nodiscard]] std::vector<char32_t> missing(std::string_view utf8) const;
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <map>
 #include <utility>
 
 namespace sillwalk::ui {
@@ -59,9 +60,10 @@ void HitMap::clear() {
 }
 
 Target& HitMap::add(Target target) {
-    const bool is_new = by_id_.emplace(target.id, targets_.size()).second;
+    const bool is_new = find(target.id) == nullptr;
     if (!is_new) std::fprintf(stderr, "two targets share the id %s\n", target.id.c_str());
     EXPECT_CONTRACT(is_new);
+    by_id_.add(target.id, targets_.size());
     order_.push_back({true, targets_.size()});
     targets_.push_back(std::move(target));
     return targets_.back();
@@ -94,8 +96,8 @@ void HitMap::cover(const Rect& area) {
 }
 
 const Target* HitMap::find(std::string_view id) const {
-    const auto found = by_id_.find(id);
-    return found == by_id_.end() ? nullptr : &targets_[found->second];
+    const std::size_t found = by_id_.find(id, [this](std::size_t at) { return std::string_view(targets_[at].id); });
+    return found == engine::NameIndex::none ? nullptr : &targets_[found];
 }
 
 const TextItem* HitMap::find_text(std::string_view id) const {

@@ -3,9 +3,9 @@
 /// Fingers, keyboard, scripts, tests and the plain-text reading of a screen all use this, never pixels.
 
 #include "app/ui/geometry.hpp"
+#include "engine/base/name_index.hpp"
 
 #include <cstdint>
-#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -104,7 +104,7 @@ private:
 
     std::vector<Cover> covers_;
     std::vector<Entry> order_;
-    std::map<std::string, std::size_t, std::less<>> by_id_;
+    engine::NameIndex by_id_;
 };
 
 }  // namespace sillwalk::ui

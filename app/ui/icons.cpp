@@ -245,8 +245,11 @@ void draw(Pen& pen, Icon icon) {
 }  // namespace
 
 void draw_icon(Canvas& canvas, Icon icon, Point center, float size, Color color) {
-    Pen pen(canvas, center, size, color);
-    draw(pen, icon);
+    const ShapeKey key{ShapeKey::icon, static_cast<std::uint32_t>(icon), {size}, color, {}};
+    canvas.shape(key, center, size, [&](Point at) {
+        Pen pen(canvas, at, size, color);
+        draw(pen, icon);
+    });
 }
 
 }  // namespace sillwalk::ui

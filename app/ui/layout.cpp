@@ -188,6 +188,10 @@ Scope Ui::scroll(std::string_view id, const Rect& view) {
     const std::string key(id);
     ScrollState& state = ui->scrolls[key];
     state.view = view;
+    state.next_block = 0;
+    if (state.known_since != ui->changes || state.known_width != view.width()) state.block_heights.clear();
+    state.known_since = ui->changes;
+    state.known_width = view.width();
     ui->scroll_stack.push_back(key);
     ui->push_clip(view);
     ui->push_column({view.x0, view.y0 - state.offset, view.x1, endless}, -1);
@@ -206,6 +210,31 @@ Scope Ui::scroll(std::string_view id, const Rect& view) {
         draw_scroll_indicator(ui->canvas(), ended, ui->theme(), ui->metrics);
         ui->drawing.add_scroll({key, ended.view, ended.offset, ended.max_offset, false});
     });
+}
+
+void Ui::set_content(std::uint64_t number) {
+    if (number == 0 || number != impl_->content) ++impl_->changes;
+    impl_->content = number;
+}
+
+void Ui::block(const std::function<void()>& build) {
+    Impl& ui = *impl_;
+    EXPECT_CONTRACT(!ui.scroll_stack.empty());
+    ScrollState& state = ui.scrolls.find(ui.scroll_stack.back())->second;
+    const std::size_t number = state.next_block++;
+    const float top = ui.layout().cursor;
+    if (number < state.block_heights.size() && ui.editing.empty()) {
+        // What lies a little outside is there for the keyboard, which walks on to it.
+        const float near = 2 * ui.metrics.target_size(TargetClass::row);
+        const float bottom = top + state.block_heights[number];
+        if (bottom < state.view.y0 - near || top > state.view.y1 + near) {
+            ui.layout().cursor = bottom;
+            return;
+        }
+    }
+    if (number == state.block_heights.size()) state.block_heights.push_back(0);
+    build();
+    state.block_heights[number] = ui.layout().cursor - top;
 }
 
 void Ui::scroll_to(std::string_view scroll_id, float offset) {

@@ -14,6 +14,8 @@ struct ImDrawData;
 
 namespace sillwalk::ui {
 
+class Fonts;
+
 class Painter {
 public:
     explicit Painter(std::string_view texts);
@@ -24,6 +26,7 @@ public:
     void begin(const FrameInput& input, const Metrics& metrics, Textures& textures);
     [[nodiscard]] const ImDrawData* end();
     [[nodiscard]] Canvas& canvas() const;
+    [[nodiscard]] const Fonts& fonts() const;
     void image(TextureId texture, const Rect& rect, Point uv0, Point uv1);
     /// What is drawn between push_layers and lower_layer lies above what is drawn from there to pop_layers. They nest.
     void push_layers();

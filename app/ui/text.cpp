@@ -15,19 +15,6 @@ TextRole smaller(TextRole role) {
     return role == TextRole::smallest ? role : static_cast<TextRole>(static_cast<int>(role) - 1);
 }
 
-/// Length in bytes of the longest start of the text that fits.
-std::size_t fitting_prefix(const Painter& painter, std::string_view text, TextRole role, Weight weight, float width) {
-    Canvas& canvas = painter.canvas();
-    std::size_t best = 0;
-    for (std::size_t i = 1; i <= text.size(); ++i) {
-        const bool boundary = i == text.size() || (static_cast<unsigned char>(text[i]) & 0xC0U) != 0x80U;
-        if (!boundary) continue;
-        if (canvas.text_width(text.substr(0, i), role, weight) > width) break;
-        best = i;
-    }
-    return best;
-}
-
 }  // namespace
 
 std::string join_label(std::initializer_list<std::string_view> parts) {
@@ -40,65 +27,79 @@ std::string join_label(std::initializer_list<std::string_view> parts) {
     return out;
 }
 
-std::vector<std::string> Ui::Impl::wrap(std::string_view text, TextRole role, Weight weight, float width) const {
-    Canvas& target = painter.canvas();
-    const auto wide = [&](const std::string& s) { return target.text_width(s, role, weight) > width + 0.5F; };
-    std::vector<std::string> lines;
-    std::string line;
-    std::size_t i = 0;
-    while (i <= text.size()) {
+/// Every line is a part of the text, since only the blanks between words fall away; so each letter is measured once.
+WrappedText Ui::Impl::wrap(std::string_view text, TextRole role, Weight weight, float width) const {
+    const Fonts& fonts = painter.fonts();
+    const float most = width + 0.5F;
+    WrappedText out;
+    std::size_t begin = 0;  // of the line that grows
+    std::size_t done = 0;   // its end
+    float taken = 0;        // its width
+    const auto line = [&] { return text.substr(begin, done - begin); };
+    const auto width_of = [&](std::size_t from, std::size_t to, float before) {
+        return fonts.text_width(text.substr(from, to - from), role, weight, before);
+    };
+    for (std::size_t i = 0; i <= text.size();) {
         const std::size_t end = std::min(text.find_first_of(" \n", i), text.size());
-        std::string word(text.substr(i, end - i));
-        const std::string joined = line.empty() ? word : line + " " + word;
-        if (!line.empty() && wide(joined)) {
-            lines.push_back(line);
-            line = word;
-        } else {
-            line = joined;
-        }
-        while (wide(line)) {  // one word wider than the box: break within it
-            const std::size_t cut = std::max<std::size_t>(1, fitting_prefix(painter, line, role, weight, width));
-            if (cut >= line.size()) break;
-            lines.push_back(line.substr(0, cut));
-            line = line.substr(cut);
-        }
-        if (end < text.size() && text[end] == '\n') {
-            lines.push_back(line);
-            line.clear();
+        const bool joins = done > begin;
+        const float joined = joins ? width_of(done, end, taken) : width_of(i, end, 0);
+        const bool breaks = joins && joined > most;
+        if (breaks) out.lines.push_back({line(), false});
+        if (breaks || !joins) begin = i;
+        taken = breaks ? width_of(i, end, 0) : joined;
+        done = end;
+        while (taken > most) {  // one word wider than the box: break within it
+            out.breaks_word = true;
+            const std::size_t cut = std::max<std::size_t>(1, fonts.fitting_prefix(line(), role, weight, width));
+            if (cut >= line().size()) break;
+            out.lines.push_back({line().substr(0, cut), false});
+            begin += cut;
+            taken = width_of(begin, done, 0);
         }
         i = end + 1;
+        if (end < text.size() && text[end] == '\n') {
+            out.lines.push_back({line(), false});
+            begin = done = i;
+        }
     }
-    lines.push_back(line);
-    return lines;
+    out.lines.push_back({line(), false});
+    return out;
 }
 
 FittedText Ui::Impl::fit(std::string_view text, TextRole role, Weight weight, float width, float height) const {
     FittedText out;
-    Canvas& target = painter.canvas();
     for (TextRole now = role;; now = smaller(now)) {
+        WrappedText wrapped = wrap(text, now, weight, width);
         out.role = now;
-        out.lines = wrap(text, now, weight, width);
-        bool breaks_word = false;
-        for (std::size_t i = 0; i <= text.size();) {
-            const std::size_t end = std::min(text.find_first_of(" \n", i), text.size());
-            breaks_word = breaks_word || target.text_width(text.substr(i, end - i), now, weight) > width + 0.5F;
-            i = end + 1;
-        }
+        out.lines = std::move(wrapped.lines);
         const float step = metrics.line_height(now);
         const float needed = step * static_cast<float>(out.lines.size() - 1) + metrics.text_size(now) * 0.85F;
-        if (!breaks_word && needed <= height + 0.5F) return out;
+        if (!wrapped.breaks_word && needed <= height + 0.5F) return out;
         if (now == TextRole::smallest) break;
     }
     out.clipped = true;
     const auto most = static_cast<std::size_t>(std::max(1.0F, std::floor(height / metrics.line_height(out.role))));
     if (out.lines.size() > most) {
         out.lines.resize(most);
-        std::string& last = out.lines.back();
-        const float room = width - target.text_width(ellipsis, out.role, weight);
-        last.resize(fitting_prefix(painter, last, out.role, weight, room));
-        last += ellipsis;
+        TextLine& last = out.lines.back();
+        const Fonts& fonts = painter.fonts();
+        const float room = width - fonts.text_width(ellipsis, out.role, weight);
+        last = {last.text.substr(0, fonts.fitting_prefix(last.text, out.role, weight, room)), true};
     }
     return out;
+}
+
+float Ui::Impl::line_width(const TextLine& line, TextRole role, Weight weight) const {
+    const float width = painter.fonts().text_width(line.text, role, weight);
+    return line.cut ? painter.fonts().text_width(ellipsis, role, weight, width) : width;
+}
+
+void Ui::Impl::draw_line(Point at, const TextLine& line, const TextStyle& style) {
+    if (line.cut) {
+        canvas().text(at, std::string(line.text) + ellipsis, style);
+    } else {
+        canvas().text(at, line.text, style);
+    }
 }
 
 void Ui::Impl::draw_fitted(const FittedText& fitted, const Rect& box, Weight weight, Color color, Align align) {
@@ -107,8 +108,8 @@ void Ui::Impl::draw_fitted(const FittedText& fitted, const Rect& box, Weight wei
     const float block = step * static_cast<float>(fitted.lines.size() - 1) + cap;
     float baseline = box.center().y - block / 2 + cap;
     const float x = align == Align::left ? box.x0 : align == Align::right ? box.x1 : box.center().x;
-    for (const std::string& line : fitted.lines) {
-        canvas().text({x, baseline}, line, {fitted.role, weight, color, align});
+    for (const TextLine& line : fitted.lines) {
+        draw_line({x, baseline}, line, {fitted.role, weight, color, align});
         baseline += step;
     }
 }
@@ -136,7 +137,7 @@ std::string_view Ui::Impl::badge_word(Badge state, std::string_view word) const 
 }
 
 float Ui::text_width(std::string_view utf8, TextRole role, Weight weight) const {
-    return impl_->canvas().text_width(utf8, role, weight);
+    return impl_->painter.fonts().text_width(utf8, role, weight);
 }
 
 float Ui::word_width(std::string_view utf8, TextRole role, Weight weight) const {
@@ -150,19 +151,19 @@ float Ui::word_width(std::string_view utf8, TextRole role, Weight weight) const 
 }
 
 float Ui::text_height(std::string_view utf8, TextRole role, Weight weight, float width) const {
-    const auto lines = impl_->wrap(utf8, role, weight, width).size();
+    const auto lines = impl_->wrap(utf8, role, weight, width).lines.size();
     return impl_->metrics.line_height(role) * static_cast<float>(lines);
 }
 
 void Ui::text(std::string_view utf8, TextRole role, Weight weight, std::optional<Color> color, std::string_view id) {
     Impl& ui = *impl_;
     const float width = ui.place_width();
-    const std::vector<std::string> lines = ui.wrap(utf8, role, weight, width);
+    const std::vector<TextLine> lines = ui.wrap(utf8, role, weight, width).lines;
     const float step = ui.metrics.line_height(role);
     const Rect box = ui.place(step * static_cast<float>(lines.size()));
     float baseline = box.y0 + (step + ui.metrics.cap_height(role)) / 2;
-    for (const std::string& line : lines) {
-        ui.canvas().text({box.x0, baseline}, line, {role, weight, color.value_or(ui.theme().text), Align::left});
+    for (const TextLine& line : lines) {
+        ui.draw_line({box.x0, baseline}, line, {role, weight, color.value_or(ui.theme().text), Align::left});
         baseline += step;
     }
     ui.record_text(id, utf8, box, false);
@@ -181,18 +182,20 @@ void Ui::caption(std::string_view utf8, std::string_view id) {
 float Ui::text_at(Point at, std::string_view utf8, const TextStyle& wanted, float max_width, std::string_view id) {
     Impl& ui = *impl_;
     TextStyle style = wanted;
-    const auto too_wide = [&] {
-        return max_width > 0 && text_width(utf8, style.role, style.weight) > max_width + 0.5F;
-    };
-    while (too_wide() && style.role != TextRole::smallest) style.role = smaller(style.role);
-    const float width = text_width(utf8, style.role, style.weight);
-    const bool clipped = too_wide();
-    std::string shown(utf8);
-    if (clipped) {
-        const float room = max_width - text_width(ellipsis, style.role, style.weight);
-        shown = shown.substr(0, fitting_prefix(ui.painter, shown, style.role, style.weight, room)) + ellipsis;
+    const Fonts& fonts = ui.painter.fonts();
+    float width = fonts.text_width(utf8, style.role, style.weight);
+    const auto too_wide = [&] { return max_width > 0 && width > max_width + 0.5F; };
+    while (too_wide() && style.role != TextRole::smallest) {
+        style.role = smaller(style.role);
+        width = fonts.text_width(utf8, style.role, style.weight);
     }
-    ui.canvas().text(at, shown, style);
+    const bool clipped = too_wide();
+    TextLine shown{utf8, clipped};
+    if (clipped) {
+        const float room = max_width - fonts.text_width(ellipsis, style.role, style.weight);
+        shown.text = utf8.substr(0, fonts.fitting_prefix(utf8, style.role, style.weight, room));
+    }
+    ui.draw_line(at, shown, style);
     const float drawn = clipped ? max_width : width;
     const float left = style.align == Align::left    ? at.x
                        : style.align == Align::right ? at.x - drawn

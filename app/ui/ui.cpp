@@ -32,6 +32,9 @@ void Ui::begin(const FrameInput& input, const UiSettings& settings) {
     if (ui.touch.touched) ui.focus_visible = false;
     ui.apply_scrolls();
     ui.read_keys();
+    const bool acted = ui.touch.tap.has_value() || ui.touch.long_press.has_value() || !ui.touch.held.empty() ||
+                       ui.touch.drag.has_value() || !input.keys.empty() || !input.text.empty();
+    if (resized || acted) ++ui.changes;
     ui.painter.begin(input, ui.metrics, ui.textures);
 }
 

@@ -77,6 +77,11 @@ public:
     /// A list that a finger drags; grows with its content.
     Scope scroll(std::string_view id, const Rect& view);
     Scope card(const CardOptions& options = {});
+    /// What the screen shows is that of the frame before where the number is; 0 is never the same. Before any block.
+    void set_content(std::uint64_t number);
+    /// A part of a list that a finger drags, in the order of all its parts. Far out of view it is not built and keeps
+    /// the height that it had, as long as content and width are the same and nothing is tapped or typed.
+    void block(const std::function<void()>& build);
     /// Rows of equal height, only those in view are drawn: `row(index)` makes exactly one widget.
     void list(std::string_view id, const Rect& view, std::size_t count, const std::function<void(std::size_t)>& row,
               const ListOptions& options = {});

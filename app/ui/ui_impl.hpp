@@ -25,14 +25,29 @@ struct ScrollState {
     float offset = 0;
     float max_offset = 0;
     Rect view;
-    std::string anchor;      ///< target to keep in place when the screen changed size
-    float anchor_below = 0;  ///< its distance from the top of the view
-    float row_step = 0;      ///< lists: height of a row with its gap
+    std::string anchor;                ///< target to keep in place when the screen changed size
+    float anchor_below = 0;            ///< its distance from the top of the view
+    float row_step = 0;                ///< lists: height of a row with its gap
+    std::vector<float> block_heights;  ///< gaps included
+    std::size_t next_block = 0;
+    std::uint64_t known_since = 0;  ///< the heights hold for this Ui::Impl::changes
+    float known_width = 0;
+};
+
+/// A part of a text that lives elsewhere; `cut`: an ellipsis stands for what did not fit.
+struct TextLine {
+    std::string_view text;
+    bool cut = false;
+};
+
+struct WrappedText {
+    std::vector<TextLine> lines;
+    bool breaks_word = false;  ///< some word is wider than the box
 };
 
 /// Lines of a text that was fitted into a box.
 struct FittedText {
-    std::vector<std::string> lines;
+    std::vector<TextLine> lines;
     TextRole role = TextRole::body;
     bool clipped = false;
 };
@@ -60,6 +75,8 @@ struct Ui::Impl {
     BadgeWords words;
     double wake = -1;
     bool extra_frame = false;
+    std::uint64_t content = 0;
+    std::uint64_t changes = 1;  ///< counts what may change the height of something
 
     // ---- keyboard
     std::string focus;
@@ -103,8 +120,11 @@ struct Ui::Impl {
     [[nodiscard]] bool take_typed(char32_t code);
 
     // ---- text (text.cpp)
-    [[nodiscard]] std::vector<std::string> wrap(std::string_view text, TextRole role, Weight weight, float width) const;
+    [[nodiscard]] WrappedText wrap(std::string_view text, TextRole role, Weight weight, float width) const;
     [[nodiscard]] FittedText fit(std::string_view text, TextRole role, Weight weight, float width, float height) const;
+    [[nodiscard]] float line_width(const TextLine& line, TextRole role, Weight weight) const;
+    /// At a baseline, as Canvas::text.
+    void draw_line(Point at, const TextLine& line, const TextStyle& style);
     /// Draws fitted lines, vertically centred in the box.
     void draw_fitted(const FittedText& fitted, const Rect& box, Weight weight, Color color, Align align);
     void record_text(std::string_view id, std::string_view text, const Rect& rect, bool clipped);

@@ -231,12 +231,16 @@ const char* engine_version() {
 
 Advice assess(const Survey& survey, const Catalogue& catalogue, const Tables& tables, const AssessOptions& options) {
     CandidateSpace space(catalogue, tables);
+    return assess(survey, space, options);
+}
+
+Advice assess(const Survey& survey, CandidateSpace& space, const AssessOptions& options) {
     Advice advice;
     advice.engine_version = engine_version();
     advice.survey = survey.id;
     advice.revision = survey.revision;
-    advice.catalogue_edition = catalogue.edition;
-    advice.tables_edition = tables.edition;
+    advice.catalogue_edition = space.catalogue().edition;
+    advice.tables_edition = space.tables().edition;
     for (std::size_t cart = 0; cart < survey.carts.size(); ++cart) {
         if (options.only_cart && *options.only_cart != cart) continue;
         advice.carts.push_back(advise(space, survey, cart, options));

@@ -11,6 +11,8 @@
 
 namespace sillwalk::engine {
 
+class CandidateSpace;
+
 struct AssessOptions {
     std::size_t ranked = 5;       ///< how many ranked candidates are kept per cart
     std::size_t turned_down = 5;  ///< how many turned-down constructions are kept per cart
@@ -23,6 +25,8 @@ struct AssessOptions {
 /// Precondition: validate() is empty.
 [[nodiscard]] Advice assess(const Survey& survey, const Catalogue& catalogue, const Tables& tables,
                             const AssessOptions& options = {});
+/// The same with a catalogue prepared once for many surveys (engine/select/score_catalogue.hpp).
+[[nodiscard]] Advice assess(const Survey& survey, CandidateSpace& space, const AssessOptions& options = {});
 
 /// Folds findings: any fails -> does not fit; else any not known -> cannot tell; else any tight -> with conditions.
 [[nodiscard]] Verdict verdict_of(const std::vector<Finding>& findings);

@@ -9,11 +9,13 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include <atomic>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
 #include <filesystem>
+#include <future>
 
 using namespace sillwalk;
 
@@ -37,7 +39,21 @@ struct Running {
     Options options;
     std::shared_ptr<const app::EngineData> data;
     std::unique_ptr<app::Shell> shell;
+    std::atomic<bool> awake = false;  ///< there is a window to be woken
 
+    /// Data and visit, then the letters of the first frame.
+    engine::Result<void> begin(const driver::DriverOptions& size) {
+        const auto loaded = app::load_engine_data();
+        if (!loaded.has_value()) return tl::make_unexpected(loaded.error());
+        data = *loaded;
+        if (auto opened = open(); !opened.has_value()) return opened;
+        ui::FrameInput first;
+        first.width = size.width;
+        first.height = size.height;
+        if (options.px_per_mm > 0) first.px_per_mm = options.px_per_mm;
+        shell->prepare(first);
+        return {};
+    }
     engine::Result<void> open() {
         shell.reset();
         app::ShellOptions wanted;
@@ -56,8 +72,9 @@ struct Running {
         std::tm local{};
         localtime_r(&now, &local);
         wanted.services.utc_offset_minutes = static_cast<int>(local.tm_gmtoff / 60);
-        wanted.services.wake = [] { platforms::SdlHost::wake(); };
-        if (options.headless) wanted.services.wake = [] {};
+        wanted.services.wake = [this] {
+            if (awake) platforms::SdlHost::wake();
+        };
         const platforms::CameraCalls calls = platforms::system_camera_calls();
         if (const auto camera = platforms::find_camera(calls)) {
             wanted.services.camera = [calls, path = *camera] { return platforms::open_camera(calls, path); };
@@ -136,10 +153,8 @@ int main(int argc, char** argv) {
     if (options.px_per_mm > 0) size.px_per_mm = options.px_per_mm;
     std::error_code failed;
     std::filesystem::create_directories(options.data, failed);
-    const auto data = app::load_engine_data();
-    if (!data.has_value()) return report(data.error());
-    app.data = *data;
-
+    // Made ready while the window opens.
+    auto begun = std::async(std::launch::async, [&] { return app.begin(size); });
     std::unique_ptr<platforms::SdlHost> window;
     if (!options.headless) {
         platforms::WindowOptions wanted;
@@ -149,9 +164,10 @@ int main(int argc, char** argv) {
         auto opened = platforms::SdlHost::open(wanted);
         if (!opened.has_value()) return report(opened.error());
         window = std::move(*opened);
+        app.awake = true;
     }
     const bool scripted = options.headless || !options.script.empty() || !options.shot.empty();
-    if (auto opened = app.open(); !opened.has_value()) return report(opened.error(), scripted ? nullptr : window.get());
+    if (auto done = begun.get(); !done.has_value()) return report(done.error(), scripted ? nullptr : window.get());
     engine::Result<void> done;
     if (scripted) {
         done = follow_script(app, window.get(), size);

@@ -248,7 +248,7 @@ void Viewer::frame(const Look& look, const app::Language& language) {
     input_.now = look.model.toast ? look.model.toast->since + 0.1 : 1;
     kit_.begin(input_, settings_);
     std::vector<app::Action> actions;
-    ui::ScreenContext context{kit_, look.model, language, actions, scratch_, 1795600000000, 0};
+    ui::ScreenContext context{kit_, look.model, language, actions, scratch_, 1795600000000, 0, false, stamp_};
     ui::draw_app(context);
     out_ = kit_.end();
 }

@@ -50,6 +50,8 @@ public:
                     const std::function<void(const ui::HitMap&)>& each);
     [[nodiscard]] const ui::FrameOutput& last() const { return out_; }
     [[nodiscard]] const ui::FrameInput& input() const { return input_; }
+    /// Another one for every look: what was made for it is used again. 0: made anew with every frame.
+    void remember(std::uint64_t stamp) { stamp_ = stamp; }
 
 private:
     void frame(const Look& look, const app::Language& language);
@@ -60,6 +62,7 @@ private:
     ui::FrameInput input_;
     ui::FrameOutput out_;
     ui::Scratch scratch_;
+    std::uint64_t stamp_ = 0;
 };
 
 /// What is wrong, each thing once, with the first place where it was seen.

@@ -65,6 +65,7 @@ TEST_CASE("an answer never waits for what takes seconds", "[assessor]") {
     app::AssessorOptions options;
     options.draws = 100000;  // far longer than an answer takes
     app::Assessor assessor(data, options, {});
+    assessor.start();
     const auto news = [&](auto wanted) {
         const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(120);
         for (;;) {

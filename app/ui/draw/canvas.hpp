@@ -5,6 +5,9 @@
 #include "app/ui/draw/type_style.hpp"
 #include "app/ui/geometry.hpp"
 
+#include <array>
+#include <cstdint>
+#include <functional>
 #include <span>
 #include <string_view>
 
@@ -15,6 +18,15 @@ struct TextStyle {
     Weight weight = Weight::regular;
     Color color;
     Align align = Align::left;
+};
+
+/// All that decides how a shape looks, but for where it stands. Each kind of shape has its own meaning of the sizes.
+struct ShapeKey {
+    enum Kind : std::uint32_t { filled_box, box, disc, ring, dashed_box, hatching, tape, icon, mark };
+    Kind kind = filled_box;
+    std::uint32_t which = 0;  ///< icon, mark, or how far a tape is filled
+    std::array<float, 6> sizes{};
+    Color ink{}, ground{};
 };
 
 class Canvas {
@@ -32,6 +44,12 @@ public:
     virtual void stroke_circle(Point center, float radius, Color color, float width) = 0;
     /// `at.x` is the left end, middle or right end by style.align; `at.y` is the baseline.
     virtual void text(Point at, std::string_view utf8, const TextStyle& style) = 0;
+    /// Draws a shape about `at`, no part of it further from there than `reach`. A canvas may remember it by its key.
+    virtual void shape(const ShapeKey& key, Point at, float reach, const std::function<void(Point)>& draw) {
+        (void)key;
+        (void)reach;
+        draw(at);
+    }
     virtual void push_clip(const Rect& rect) = 0;
     virtual void pop_clip() = 0;
 

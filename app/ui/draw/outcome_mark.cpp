@@ -68,10 +68,7 @@ void by_eye(const Mark& m) {
     m.canvas.polyline(tilde, m.ink, m.w * 0.9F);
 }
 
-}  // namespace
-
-void draw_outcome_mark(Canvas& canvas, Point center, float radius, Badge state, Color ink, Color ground) {
-    const Mark mark{canvas, center, radius, std::max(1.8F, radius * 0.21F), ink, ground};
+void draw(const Mark& mark, Badge state) {
     switch (state) {
         case Badge::holds:
             holds(mark);
@@ -89,6 +86,15 @@ void draw_outcome_mark(Canvas& canvas, Point center, float radius, Badge state, 
             by_eye(mark);
             break;
     }
+}
+
+}  // namespace
+
+void draw_outcome_mark(Canvas& canvas, Point center, float radius, Badge state, Color ink, Color ground) {
+    const ShapeKey key{ShapeKey::mark, static_cast<std::uint32_t>(state), {radius}, ink, ground};
+    canvas.shape(key, center, 2 * radius, [&](Point at) {
+        draw({canvas, at, radius, std::max(1.8F, radius * 0.21F), ink, ground}, state);
+    });
 }
 
 float badge_height(const Canvas& canvas, TextRole role) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -46,21 +47,32 @@ void dashed_polyline(Canvas& canvas, std::span<const Point> points, Color color,
 }
 
 void dashed_rect(Canvas& canvas, const Rect& rect, Color color, float width, Dash dash) {
-    const Rect path = rect.inset(width / 2);
     const float half = width / 2;
-    dashed_line(canvas, {path.x0 - half, path.y0}, {path.x1 + half, path.y0}, color, width, dash);
-    dashed_line(canvas, {path.x1, path.y0 - half}, {path.x1, path.y1 + half}, color, width, dash);
-    dashed_line(canvas, {path.x1 + half, path.y1}, {path.x0 - half, path.y1}, color, width, dash);
-    dashed_line(canvas, {path.x0, path.y1 + half}, {path.x0, path.y0 - half}, color, width, dash);
+    const Rect inner = rect.inset(half);
+    const Point size{inner.width(), inner.height()};
+    const ShapeKey key{ShapeKey::dashed_box, 0, {size.x, size.y, width, dash.on, dash.off}, color, {}};
+    canvas.shape(key, {inner.x0, inner.y0}, std::max(size.x, size.y) + width, [&](Point at) {
+        const Rect path{at.x, at.y, at.x + size.x, at.y + size.y};
+        dashed_line(canvas, {path.x0 - half, path.y0}, {path.x1 + half, path.y0}, color, width, dash);
+        dashed_line(canvas, {path.x1, path.y0 - half}, {path.x1, path.y1 + half}, color, width, dash);
+        dashed_line(canvas, {path.x1 + half, path.y1}, {path.x0 - half, path.y1}, color, width, dash);
+        dashed_line(canvas, {path.x0, path.y1 + half}, {path.x0, path.y0 - half}, color, width, dash);
+    });
 }
 
 void hatch(Canvas& canvas, const Rect& rect, Color color, float pitch, float width) {
     if (rect.empty()) return;
     canvas.push_clip(rect);
-    const float last = rect.x1 + rect.y1;
-    for (float k = std::floor((rect.x0 + rect.y0) / pitch) * pitch; k <= last; k += pitch) {
-        canvas.line({k - rect.y0 + width, rect.y0 - width}, {k - rect.y1 - width, rect.y1 + width}, color, width);
-    }
+    const Point size{rect.width(), rect.height()};
+    const float before = rect.x0 + rect.y0 - std::floor((rect.x0 + rect.y0) / pitch) * pitch;
+    const ShapeKey key{ShapeKey::hatching, 0, {size.x, size.y, before, pitch, width}, color, {}};
+    canvas.shape(key, {rect.x0, rect.y0}, size.x + size.y + width, [&](Point at) {
+        const float last = at.x + at.y + size.x + size.y;
+        for (float k = at.x + at.y - before; k <= last; k += pitch) {
+            canvas.line({k - at.y + width, at.y - width}, {k - at.y - size.y - width, at.y + size.y + width}, color,
+                        width);
+        }
+    });
     canvas.pop_clip();
 }
 

@@ -74,7 +74,7 @@ void reason_row(ScreenContext& context, const Rect& row, const Finding& finding,
     if (did.tapped) context.act(app::OpenReason{finding.check});
     if (did.pressed) ui.canvas().fill_rect(row, theme.selected_tint);
     const float middle = row.center().y;
-    std::string detail = app::compared(finding, context.text());
+    std::string detail = compared_of(context, finding);
     if (finding.outcome == Outcome::not_known) {
         detail = finding.missing.empty() ? context.say("reading.maker_figure")
                                          : app::reading_name(finding.missing[0], context.text());
@@ -164,7 +164,7 @@ void reasons_head(ScreenContext& context, const Rect& head, bool chosen, bool ru
 /// The one sentence over the picture: the check that decides.
 std::string finding_title(const ScreenContext& context, const RankedCandidate& first) {
     const auto urgent = by_urgency(first.findings);
-    return urgent.empty() ? context.say("answer.none") : app::sentence(*urgent.front(), context.text());
+    return urgent.empty() ? context.say("answer.none") : sentence_of(context, *urgent.front());
 }
 
 void draw_scale(ScreenContext& context, Rect rest, const CartAdvice& advice, const RankedCandidate& first) {
@@ -211,7 +211,7 @@ void draw_reason_rows(ScreenContext& context, const RankedCandidate& first) {
     for (const Finding* finding : by_urgency(first.findings)) {
         RowOptions options;
         options.badge = badge_of(finding->outcome);
-        options.detail = app::compared(*finding, context.text());
+        options.detail = compared_of(context, *finding);
         if (options.detail.empty() && !finding->missing.empty()) {
             options.detail = app::reading_name(finding->missing[0], context.text());
         }

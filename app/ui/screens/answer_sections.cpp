@@ -33,12 +33,14 @@ void to_read(ScreenContext& context, const CartAdvice& advice) {
         options.detail = context.say("known.not_yet_read");
         options.chevron = true;
         options.framed = false;
-        if (context.ui.row("open." + reading_id(ref, true), capitalised(app::reading_name(ref, context.text())),
-                           options)) {
-            const bool number = app::quantity_of(ref.field).has_value();
-            context.act(number ? app::Action(app::OpenSheet{ref}) : app::Action(app::OpenChoice{ref}));
-        }
-        context.ui.space(-context.ui.metrics().gap);
+        context.ui.block([&] {
+            if (context.ui.row("open." + reading_id(ref, true), capitalised(app::reading_name(ref, context.text())),
+                               options)) {
+                const bool number = app::quantity_of(ref.field).has_value();
+                context.act(number ? app::Action(app::OpenSheet{ref}) : app::Action(app::OpenChoice{ref}));
+            }
+            context.ui.space(-context.ui.metrics().gap);
+        });
     }
     context.ui.space(context.ui.metrics().gap);
 }
@@ -60,11 +62,12 @@ void would_hold(ScreenContext& context, const CartAdvice& advice) {
     const auto card = ui.card();
     title(context, advice.nothing_holds ? "answer.would_hold" : "answer.others_would_hold");
     if (!done || !done->would_hold) return working(context, "answer.would_hold.working");
-    const auto families = app::would_hold_text(*done->would_hold, context.text());
+    const auto& families = context.recall(Remembered::would_hold, 0,
+                                          [&] { return app::would_hold_text(*done->would_hold, context.text()); });
     const std::size_t open = context.scratch.all_families ? families.size() : advice.nothing_holds ? 1U : 0U;
     for (std::size_t i = 0; i < std::min(open, families.size()); ++i) {
-        ui.caption(families[i].candidate, "answer.would_hold." + std::to_string(i));
-        for (const app::CheckLimitsText& check : families[i].checks) check_limits(context, check);
+        ui.block([&] { ui.caption(families[i].candidate, "answer.would_hold." + std::to_string(i)); });
+        for (const app::CheckLimitsText& check : families[i].checks) ui.block([&] { check_limits(context, check); });
     }
     if (families.size() <= open && !context.scratch.all_families) return;
     const std::string more = context.scratch.all_families
@@ -79,7 +82,9 @@ void conditions(ScreenContext& context, const CartAdvice& advice) {
     const auto card = context.ui.card();
     title(context, "answer.conditions");
     if (!done || !done->conditions) return working(context, "answer.conditions.working");
-    for (const std::string& line : app::conditions_text(*done->conditions, context.text())) context.ui.text(line);
+    const auto& lines = context.recall(Remembered::conditions, 0,
+                                       [&] { return app::conditions_text(*done->conditions, context.text()); });
+    for (const std::string& line : lines) context.ui.block([&] { context.ui.text(line); });
 }
 
 void doubt(ScreenContext& context, const CartAdvice& advice) {
@@ -88,7 +93,8 @@ void doubt(ScreenContext& context, const CartAdvice& advice) {
     const auto card = ui.card();
     title(context, "answer.read_again");
     if (!done || !done->read_again) return working(context, "answer.read_again.working");
-    const app::ReadAgainText text = app::read_again_text(*done->read_again, advice, context.text());
+    const app::ReadAgainText& text = context.recall(
+        Remembered::read_again, 0, [&] { return app::read_again_text(*done->read_again, advice, context.text()); });
     ui.text(text.headline, TextRole::body, Weight::medium, {}, "answer.stays");
     for (const std::string& line : text.answers) ui.text(line);
     // What was read and carries doubt can be read again from here.
@@ -99,15 +105,20 @@ void doubt(ScreenContext& context, const CartAdvice& advice) {
         options.framed = false;
         options.chevron = true;
         options.touchable = app::quantity_of(row.reading.field).has_value();
-        const std::string id = "again." + reading_id(row.reading, true);
-        if (ui.row(id, text.readings[shown++], options)) context.act(app::OpenSheet{row.reading});
-        ui.space(-ui.metrics().gap);
+        const std::string& words = text.readings[shown++];
+        ui.block([&] {
+            const std::string id = "again." + reading_id(row.reading, true);
+            if (ui.row(id, words, options)) context.act(app::OpenSheet{row.reading});
+            ui.space(-ui.metrics().gap);
+        });
     }
     if (shown > 0) ui.space(ui.metrics().gap);
     for (; shown < text.readings.size(); ++shown) ui.text(text.readings[shown]);
     for (const app::MissingText& missing : text.missing) {
-        ui.text(missing.reading, TextRole::body, Weight::medium);
-        for (const std::string& line : missing.lines) ui.text(line);
+        ui.block([&] {
+            ui.text(missing.reading, TextRole::body, Weight::medium);
+            for (const std::string& line : missing.lines) ui.text(line);
+        });
     }
     for (const std::string& line : text.notes) ui.caption(line);
 }
@@ -119,13 +130,16 @@ void turned_down(ScreenContext& context, const CartAdvice& advice) {
     title(context, "answer.turned_down", {std::to_string(advice.turned_down_total)});
     std::size_t shown = 0;
     for (const engine::TurnedDown& down : advice.turned_down) {
-        const engine::Wheel& wheel = context.model.data->catalogue.wheels[down.candidate.wheel];
-        RowOptions options;
-        options.framed = false;
-        options.touchable = false;
-        options.detail = app::sentence(down.first_failing, context.text());
-        ui.row("turned_down." + std::to_string(++shown), wheel_text(context, wheel), options);
-        ui.space(-ui.metrics().gap);
+        ++shown;
+        ui.block([&] {
+            const engine::Wheel& wheel = context.model.data->catalogue.wheels[down.candidate.wheel];
+            RowOptions options;
+            options.framed = false;
+            options.touchable = false;
+            options.detail = sentence_of(context, down.first_failing);
+            ui.row("turned_down." + std::to_string(shown), wheel_text(context, wheel), options);
+            ui.space(-ui.metrics().gap);
+        });
     }
     ui.space(ui.metrics().gap);
 }

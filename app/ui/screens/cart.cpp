@@ -89,7 +89,7 @@ void load_bar(ScreenContext& context, const Rect& box, const Finding& finding) {
     const float width = ui.text_width(capacity, style.role, style.weight);
     const float at = std::min(limit - width / 2, right - width);
     if (at < left + ui.text_width(demand, style.role, style.weight) + m.dp(14)) {
-        ui.text_at({left, base}, app::compared(finding, context.text()), style, right - left);
+        ui.text_at({left, base}, compared_of(context, finding), style, right - left);
         return;
     }
     ui.text_at({left, base}, demand, style);
@@ -104,7 +104,7 @@ void picture(ScreenContext& context, const Rect& rect) {
     Rect rest = rect.inset(m.pad + m.dp(4), m.dp(12));
     const Finding* load = load_finding(context);
     {
-        const std::string finding = load ? app::sentence(*load, context.text()) : context.say("cart.no_load");
+        const std::string finding = load ? sentence_of(context, *load) : context.say("cart.no_load");
         const float height = ui.text_height(finding, TextRole::row, Weight::medium, rest.width());
         const auto column = ui.column(rest.cut_top(height + m.line_height(TextRole::row) * 0.4F, 6));
         ui.finding(finding, "cart.finding");
@@ -134,19 +134,21 @@ void stays(ScreenContext& context, std::uint16_t index) {
     const engine::Cart& cart = context.survey().carts[index];
     context.ui.text(context.say("cart.stays"), TextRole::row, Weight::medium);
     for (std::uint16_t stop = 0; stop < cart.route.size(); ++stop) {
-        const engine::ReadingRef ref{Field::cart_stay, index, stop};
-        const ReadingLine line = reading_line(context, ref);
-        std::string room;
-        for (const engine::Room& one : context.survey().rooms) {
-            if (one.id == cart.route[stop].room) room = one.name;
-        }
-        RowOptions options;
-        options.value = line.value;
-        options.unit = line.unit;
-        options.detail = context.say(cart.route[stop].loaded ? "cart.loaded" : "cart.empty");
-        options.dashed = line.value.empty();
-        if (line.value.empty()) options.badge = Badge::not_known;
-        if (context.ui.row(reading_id(ref), room, options)) context.act(app::OpenSheet{ref});
+        context.ui.block([&] {
+            const engine::ReadingRef ref{Field::cart_stay, index, stop};
+            const ReadingLine& line = reading_line(context, ref);
+            std::string room;
+            for (const engine::Room& one : context.survey().rooms) {
+                if (one.id == cart.route[stop].room) room = one.name;
+            }
+            RowOptions options;
+            options.value = line.value;
+            options.unit = line.unit;
+            options.detail = context.say(cart.route[stop].loaded ? "cart.loaded" : "cart.empty");
+            options.dashed = line.value.empty();
+            if (line.value.empty()) options.badge = Badge::not_known;
+            if (context.ui.row(reading_id(ref), room, options)) context.act(app::OpenSheet{ref});
+        });
     }
 }
 
@@ -173,10 +175,10 @@ void readings(ScreenContext& context, std::uint16_t index) {
     castor_row(context, index);
     for (const Field field : cart_fields) {
         const engine::ReadingRef ref{field, index, 0};
-        reading_row(context, ref, is_needed(context, ref));
+        context.ui.block([&] { reading_row(context, ref, is_needed(context, ref)); });
     }
     stays(context, index);
-    part_end(context, app::Part::cart, index);
+    context.ui.block([&] { part_end(context, app::Part::cart, index); });
 }
 
 }  // namespace

@@ -27,7 +27,7 @@ std::string finding_title(const ScreenContext& context, const CrossingOutcome* o
     if (!outcome) return context.say("crossing.no_outcome");
     const auto urgent = by_urgency(outcome->findings);
     if (urgent.empty()) return context.say("crossing.nothing_asked");
-    return app::sentence(*urgent.front(), context.text());
+    return sentence_of(context, *urgent.front());
 }
 
 /// One check of this crossing: name, what is asked of what it can, a bar against the limit, and the outcome.
@@ -36,7 +36,7 @@ void finding_row(ScreenContext& context, const Finding& finding, const Rect& box
     const Theme& theme = ui.theme();
     const Metrics& m = ui.metrics();
     const std::string name = context.say(std::string("check.") + engine::check_name(finding.check));
-    const std::string compared = app::compared(finding, context.text());
+    const std::string& compared = compared_of(context, finding);
     const std::string id = std::string("check.") + engine::check_name(finding.check);
     const auto badge = badge_of(finding.outcome);
     const Interaction did = ui.area(id, labelled(context, name, finding.outcome), box);
@@ -51,7 +51,7 @@ void finding_row(ScreenContext& context, const Finding& finding, const Rect& box
     if (badge) ui.badge_at({box.x1, middle}, *badge, Align::right);
     if (!finding.has_use || finding.outcome == Outcome::not_known) {
         ui.text_at({rest.x0, middle + m.cap_height(TextRole::caption) / 2},
-                   fitted(ui, app::sentence(finding, context.text()), rest.width(), TextRole::caption, Weight::regular),
+                   fitted(ui, sentence_of(context, finding), rest.width(), TextRole::caption, Weight::regular),
                    {TextRole::caption, Weight::regular, theme.text2, Align::left}, rest.width());
         return;
     }
@@ -144,12 +144,11 @@ void room_row(ScreenContext& context, std::uint16_t index, bool to) {
 void readings(ScreenContext& context, std::uint16_t index) {
     for (const Field field : crossing_fields) {
         const engine::ReadingRef ref{field, index, 0};
-        reading_row(context, ref, is_needed(context, ref));
+        context.ui.block([&] { reading_row(context, ref, is_needed(context, ref)); });
     }
-    room_row(context, index, false);
-    room_row(context, index, true);
+    for (const bool to : {false, true}) context.ui.block([&] { room_row(context, index, to); });
     Ui& ui = context.ui;
-    {
+    ui.block([&] {
         const auto cells = ui.cells({1, 1});
         if (ui.button("crossing.turn", context.say("crossing.turn"), {.role = TextRole::body})) {
             do_build(context, app::TurnCrossing{index});
@@ -159,8 +158,8 @@ void readings(ScreenContext& context, std::uint16_t index) {
                       {.selected = heated, .role = TextRole::body})) {
             do_build(context, app::SetHeated{index, !heated});
         }
-    }
-    part_end(context, app::Part::crossing, index);
+    });
+    ui.block([&] { part_end(context, app::Part::crossing, index); });
 }
 
 void draw_wide(ScreenContext& context, ScreenContext& shown, const Rect& area, std::uint16_t index,
@@ -203,7 +202,7 @@ void draw_narrow(ScreenContext& context, ScreenContext& shown, const Rect& area,
                 const auto badge = badge_of(finding->outcome);
                 RowOptions options;
                 options.badge = badge;
-                options.detail = app::compared(*finding, shown.text());
+                options.detail = compared_of(shown, *finding);
                 if (ui.row(std::string("check.") + engine::check_name(finding->check),
                            context.say(std::string("check.") + engine::check_name(finding->check)), options)) {
                     context.act(app::OpenReason{finding->check});

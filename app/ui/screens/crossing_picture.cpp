@@ -148,8 +148,10 @@ void draw_handles(ScreenContext& context, const Rect& box, const SectionPlaces& 
                                {right - side / 2, y - side / 2, right + side / 2, y + side / 2},
                                false}};
     // The ranges are those of what was read: they must not grow under the finger.
-    const auto ranges = app::what_if_ranges(context.model.visit->survey, context.model.data->entry, context.model.cart,
-                                            crossing, context.model.settings.unit);
+    const auto& ranges = context.recall(Remembered::what_if_ranges, crossing, [&] {
+        return app::what_if_ranges(context.model.visit->survey, context.model.data->entry, context.model.cart, crossing,
+                                   context.model.settings.unit);
+    });
     for (const Handle& handle : handles) {
         for (const app::WhatIfRange& range : ranges) {
             if (range.ref == handle.ref) move_handle(context, handle, range, px_per_mm);

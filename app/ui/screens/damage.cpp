@@ -42,11 +42,15 @@ bool is_seen(const engine::Cart& cart, DamageKind kind) {
 /// Chips: a tap says that it is seen, another takes it back.
 void seen_chips(ScreenContext& context) {
     context.ui.text(context.say("damage.what_is_seen"), TextRole::row, Weight::medium);
-    std::vector<ChipItem> items;
-    for (const std::string_view word : app::WordsOf<DamageKind>::list) {
-        const DamageKind kind = *app::value_of_word<DamageKind>(word);
-        items.push_back({std::string(word), app::damage_name(kind, context.language), is_seen(cart_of(context), kind)});
-    }
+    const auto& items = context.recall(Remembered::damage_chips, 0, [&] {
+        std::vector<ChipItem> chips;
+        for (const std::string_view word : app::WordsOf<DamageKind>::list) {
+            const DamageKind kind = *app::value_of_word<DamageKind>(word);
+            const bool seen = is_seen(cart_of(context), kind);
+            chips.push_back({std::string(word), app::damage_name(kind, context.language), seen});
+        }
+        return chips;
+    });
     if (const auto hit = context.ui.chips("damage.seen", items)) {
         context.act(app::ToggleDamage{context.model.cart, static_cast<DamageKind>(*hit)});
     }
@@ -93,7 +97,8 @@ void cause_row(ScreenContext& context, const std::string& id, const engine::Dama
 /// One damage: what is computed for each of its causes.
 void damage_card(ScreenContext& context, const DamageReading& damage, std::size_t number) {
     Ui& ui = context.ui;
-    const app::DamageText text = app::damage_text(damage, context.text());
+    const app::DamageText& text =
+        context.recall_of(Remembered::damage, damage, [&] { return app::damage_text(damage, context.text()); });
     const auto card = ui.card({.pad = ui.metrics().dp(6)});
     const std::string id = "damage." + std::string(app::word_of(damage.kind)) + "." + std::to_string(number);
     RowOptions head;
@@ -104,7 +109,7 @@ void damage_card(ScreenContext& context, const DamageReading& damage, std::size_
     ui.row(id, text.kind, head);
     ui.space(-ui.metrics().gap);
     for (std::size_t i = 0; i < text.causes.size(); ++i) {
-        cause_row(context, id + ".cause." + std::to_string(i), damage.causes[i], text.causes[i]);
+        ui.block([&] { cause_row(context, id + ".cause." + std::to_string(i), damage.causes[i], text.causes[i]); });
     }
     for (const std::string& note : text.notes) ui.caption(note);
     const std::string& seen = cart_of(context).damage[number].note;
@@ -133,11 +138,13 @@ template <class Rows>
 void part_list(ScreenContext& context, const Rows& rows, std::size_t part) {
     const std::string now = described(context, part);
     for (const auto& row : rows) {
-        RowOptions options;
-        options.selected = !now.empty() && row.description == now;
-        if (!context.ui.row("damage.choose." + row.id.text(), row.description, options)) continue;
-        context.act(app::SetPresent{context.model.cart, static_cast<std::uint8_t>(part), row.id.text()});
-        context.scratch.present_part = -1;
+        context.ui.block([&] {
+            RowOptions options;
+            options.selected = !now.empty() && row.description == now;
+            if (!context.ui.row("damage.choose." + row.id.text(), row.description, options)) return;
+            context.act(app::SetPresent{context.model.cart, static_cast<std::uint8_t>(part), row.id.text()});
+            context.scratch.present_part = -1;
+        });
     }
 }
 

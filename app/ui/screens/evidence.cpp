@@ -18,7 +18,8 @@ struct Group {
     std::vector<std::uint16_t> photos;
 };
 
-std::vector<Group> groups_of(const ScreenContext& context, const std::vector<PhotoPlace>& places) {
+std::vector<Group> made_groups(const ScreenContext& context) {
+    const auto& places = photo_places(context);
     const auto& photos = context.model.visit->photos;
     std::vector<Group> groups = {{nullptr, {}}};  // the loose ones first: they wait to be told what they show
     for (std::uint16_t i = 0; i < photos.size(); ++i) {
@@ -31,24 +32,37 @@ std::vector<Group> groups_of(const ScreenContext& context, const std::vector<Pho
     return groups;
 }
 
+struct PhotoWords {
+    std::string label;  ///< all that it says
+    std::string shown;  ///< below it: its place stands above its photos already
+};
+
+PhotoWords made_words(const ScreenContext& context, const PhotoPlace* place, std::uint16_t index) {
+    const VisitPhoto& photo = context.model.visit->photos[index];
+    const auto subject = photo_subject(context, place, photo.about);
+    PhotoWords words{photo_name(context, index, subject), photo.caption};
+    if (context.model.photos.unreadable.count(photo.sha256) != 0) {
+        words.label += ", " + context.say("evidence.unreadable");
+    }
+    for (const app::PhotoMark& mark : photo.marks) words.label += ", " + mark_text(context, mark);
+    if (words.shown.empty()) {
+        const bool reading = subject && subject->ref;
+        words.shown = reading ? subject->reading : context.say("photo.number", {std::to_string(index + 1)});
+    }
+    return words;
+}
+
 void photo_cell(ScreenContext& context, const PhotoPlace* place, std::uint16_t index, Rect rect) {
     Ui& ui = context.ui;
     const VisitPhoto& photo = context.model.visit->photos[index];
-    const auto subject = photo_subject(context, place, photo.about);
-    const std::string name = photo_name(context, index, subject);
-    std::string label = name;
-    if (context.model.photos.unreadable.count(photo.sha256) != 0) label += ", " + context.say("evidence.unreadable");
-    for (const app::PhotoMark& mark : photo.marks) label += ", " + mark_text(context, mark);
+    const PhotoWords& words =
+        context.recall(Remembered::photo_words, index, [&] { return made_words(context, place, index); });
     const Rect line = rect.cut_bottom(ui.metrics().line_height(TextRole::caption), ui.metrics().dp(4));
     const TextureId texture = photo_texture(context, photo.sha256, false);
-    if (ui.photo("evidence.photo." + std::to_string(index + 1), label, texture, rect)) {
+    if (ui.photo("evidence.photo." + std::to_string(index + 1), words.label, texture, rect)) {
         context.act(app::GoTo{{Screen::photo, index}});
     }
-    // The place stands above its photos already.
-    std::string own = photo.caption;
-    if (own.empty())
-        own = subject && subject->ref ? subject->reading : context.say("photo.number", {std::to_string(index + 1)});
-    const std::string shown = fitted(ui, own, line.width(), TextRole::caption, Weight::regular);
+    const std::string shown = fitted(ui, words.shown, line.width(), TextRole::caption, Weight::regular);
     ui.text_at({line.x0, line.y1 - ui.metrics().dp(6)}, shown,
                {TextRole::caption, Weight::regular, ui.theme().text, Align::left});
 }
@@ -59,10 +73,12 @@ void grid(ScreenContext& context, const Group& group, float width) {
     const auto columns = static_cast<std::size_t>(std::clamp(width / wanted, 2.0F, 6.0F));
     const float height = width / static_cast<float>(columns) * 0.75F + ui.metrics().line_height(TextRole::caption);
     for (std::size_t start = 0; start < group.photos.size(); start += columns) {
-        const auto cells = ui.cells(std::vector<float>(columns, 1.0F), height);
-        for (std::size_t i = start; i < std::min(start + columns, group.photos.size()); ++i) {
-            photo_cell(context, group.place, group.photos[i], ui.place(height));
-        }
+        ui.block([&] {
+            const auto cells = ui.cells(std::vector<float>(columns, 1.0F), height);
+            for (std::size_t i = start; i < std::min(start + columns, group.photos.size()); ++i) {
+                photo_cell(context, group.place, group.photos[i], ui.place(height));
+            }
+        });
     }
 }
 
@@ -89,8 +105,8 @@ void file_rows(ScreenContext& context, const app::PhotoFiles& files) {
 
 void draw_evidence(ScreenContext& context, const Rect& area) {
     Ui& ui = context.ui;
-    const auto places = photo_places(context);
-    const auto groups = groups_of(context, places);
+    forget_lost_photos(context);
+    const auto& groups = context.recall(Remembered::photo_groups, 0, [&] { return made_groups(context); });
     const auto& photos = context.model.visit->photos;
     const auto list = ui.scroll("evidence", area);
     if (photos.empty()) {
@@ -111,7 +127,7 @@ void draw_evidence(ScreenContext& context, const Rect& area) {
     }
     for (const Group& group : groups) {
         if (group.photos.empty()) continue;
-        ui.title(group.place ? group.place->name : context.say("evidence.loose"));
+        ui.block([&] { ui.title(group.place ? group.place->name : context.say("evidence.loose")); });
         grid(context, group, area.width());
     }
 }

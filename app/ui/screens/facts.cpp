@@ -89,7 +89,9 @@ std::string choice_text(const ScreenContext& context, Field field, const std::st
     return context.say("choice." + word);
 }
 
-ReadingLine reading_line(const ScreenContext& context, const ReadingRef& ref) {
+namespace {
+
+ReadingLine made_line(const ScreenContext& context, const ReadingRef& ref) {
     ReadingLine line;
     line.name = capitalised(context.say(app::reading_key(ref)));
     if (const auto number = app::read_number(context.survey(), ref)) {
@@ -113,6 +115,22 @@ ReadingLine reading_line(const ScreenContext& context, const ReadingRef& ref) {
     return line;
 }
 
+}  // namespace
+
+const ReadingLine& reading_line(const ScreenContext& context, const ReadingRef& ref) {
+    const std::uint64_t which =
+        static_cast<std::uint64_t>(ref.field) << 32U | std::uint64_t{ref.index} << 16U | std::uint64_t{ref.stop};
+    return context.recall(Remembered::reading_line, which, [&] { return made_line(context, ref); });
+}
+
+const std::string& sentence_of(const ScreenContext& context, const Finding& finding) {
+    return context.recall_of(Remembered::sentence, finding, [&] { return app::sentence(finding, context.text()); });
+}
+
+const std::string& compared_of(const ScreenContext& context, const Finding& finding) {
+    return context.recall_of(Remembered::compared, finding, [&] { return app::compared(finding, context.text()); });
+}
+
 ReadingLine pending_line(const ScreenContext& context, const ReadingRef& ref, std::int64_t canonical) {
     ReadingLine line;
     const app::Unit& unit = chosen_unit(context, app::quantity_of(ref.field).value_or(QuantityKind::small_length));
@@ -123,7 +141,7 @@ ReadingLine pending_line(const ScreenContext& context, const ReadingRef& ref, st
 }
 
 std::string value_text(const ScreenContext& context, const ReadingRef& ref) {
-    const ReadingLine line = reading_line(context, ref);
+    const ReadingLine& line = reading_line(context, ref);
     if (line.value.empty() || line.unit.empty()) return line.value;
     return line.value + "\u2009" + line.unit;
 }
@@ -141,7 +159,7 @@ bool is_needed(const ScreenContext& context, const ReadingRef& ref) {
 }
 
 void reading_row(ScreenContext& context, const ReadingRef& ref, bool needed, bool framed) {
-    const ReadingLine line = reading_line(context, ref);
+    const ReadingLine& line = reading_line(context, ref);
     const bool is_number = app::quantity_of(ref.field).has_value();
     RowOptions options;
     options.value = line.value;

@@ -17,7 +17,7 @@ struct ReadingLine {
     std::string detail;  ///< "± 1 mm, tape"
     engine::Known known = engine::Known::not_yet_read;
 };
-[[nodiscard]] ReadingLine reading_line(const ScreenContext& context, const engine::ReadingRef& ref);
+[[nodiscard]] const ReadingLine& reading_line(const ScreenContext& context, const engine::ReadingRef& ref);
 /// The same for a value that is not kept yet.
 [[nodiscard]] ReadingLine pending_line(const ScreenContext& context, const engine::ReadingRef& ref,
                                        std::int64_t canonical);
@@ -52,6 +52,9 @@ void reading_row(ScreenContext& context, const engine::ReadingRef& ref, bool nee
 [[nodiscard]] const engine::Wheel* headline_wheel(const ScreenContext& context);
 
 /// The findings that decide first: fails, not known, tight, holds; within them the greatest use first.
+/// app::sentence and app::compared of a finding that the model holds.
+[[nodiscard]] const std::string& sentence_of(const ScreenContext& context, const engine::Finding& finding);
+[[nodiscard]] const std::string& compared_of(const ScreenContext& context, const engine::Finding& finding);
 [[nodiscard]] std::vector<const engine::Finding*> by_urgency(const std::vector<engine::Finding>& findings);
 /// What happens at one crossing to the wheel that is shown there; null while nothing is known of it.
 [[nodiscard]] const engine::CrossingOutcome* crossing_outcome(const ScreenContext& context, std::uint16_t crossing,

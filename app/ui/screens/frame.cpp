@@ -60,10 +60,14 @@ Screen tab_of(Screen screen) {
 }
 
 template <std::size_t N>
-std::vector<RailItem> items_of(const ScreenContext& context, const std::array<Tab, N>& tabs) {
-    std::vector<RailItem> items;
-    for (const Tab& tab : tabs) items.push_back({app::screen_name(tab.screen), context.say(tab.word), tab.icon, false});
-    return items;
+const std::vector<RailItem>& items_of(const ScreenContext& context, const std::array<Tab, N>& tabs) {
+    return context.recall_of(Remembered::navigation, tabs, [&] {
+        std::vector<RailItem> items;
+        for (const Tab& tab : tabs) {
+            items.push_back({app::screen_name(tab.screen), context.say(tab.word), tab.icon, false});
+        }
+        return items;
+    });
 }
 
 template <std::size_t N>
@@ -84,7 +88,7 @@ void draw_navigation(ScreenContext& context) {
         if (hit) context.act(app::GoTo{{bottom_tabs[*hit].screen, 0}});
         return;
     }
-    const auto items = items_of(context, rail_tabs);
+    const auto& items = items_of(context, rail_tabs);
     const auto hit = context.ui.rail("nav", items, selected_of(rail_tabs, tab), context.say("app.name"));
     if (!hit) return;
     const bool home = *hit >= rail_tabs.size();
@@ -99,10 +103,10 @@ std::string cart_name(const ScreenContext& context) {
 /// The check that decides, short: "Step: 20 mm of 10.2 mm", or what it waits for.
 std::string closest_text(const ScreenContext& context, const engine::Finding& finding) {
     const std::string check = context.say(std::string("check.") + engine::check_name(finding.check));
-    const std::string compared = app::compared(finding, context.text());
+    const std::string& compared = compared_of(context, finding);
     if (!compared.empty()) return context.say("answer.closest", {check, compared});
     if (finding.outcome != engine::Outcome::not_known || finding.missing.empty()) {
-        return app::sentence(finding, context.text());
+        return sentence_of(context, finding);
     }
     // The cart is named before it.
     const engine::ReadingRef& first = finding.missing[0];
@@ -166,7 +170,7 @@ AnswerBarOptions answer_texts(const ScreenContext& context) {
 
 void draw_answer_bar(ScreenContext& context) {
     Ui& ui = context.ui;
-    AnswerBarOptions options = answer_texts(context);
+    AnswerBarOptions options = context.recall(Remembered::answer_bar, 0, [&] { return answer_texts(context); });
     const std::string shown = options.headline + options.badge_word;
     if (shown != context.scratch.headline) {
         if (!context.scratch.headline.empty()) context.scratch.headline_since = ui.now();
@@ -274,7 +278,7 @@ const char* next_theme(const std::string& theme) {
 }
 
 void draw_top_bar(ScreenContext& context) {
-    const Title title = title_of(context);
+    const Title& title = context.recall(Remembered::title, 0, [&] { return title_of(context); });
     const bool compact = context.ui.metrics().compact();
     const app::Visit* visit = context.model.visit ? &*context.model.visit : nullptr;
     TopBarOptions options;
@@ -385,9 +389,12 @@ void draw_toast(ScreenContext& context) {
 
 void draw_app(ScreenContext& context) {
     Ui& ui = context.ui;
-    ui.set_badge_words({context.say("outcome.holds"), context.say("outcome.tight"), context.say("outcome.fails"),
-                        context.say("outcome.not_known"), context.say("known.by_eye_short"), context.say("action.back"),
-                        context.say("action.close")});
+    ui.set_content(context.stamp);
+    if (context.scratch.memory.begin(context.stamp, ui.metrics())) {
+        ui.set_badge_words({context.say("outcome.holds"), context.say("outcome.tight"), context.say("outcome.fails"),
+                            context.say("outcome.not_known"), context.say("known.by_eye_short"),
+                            context.say("action.back"), context.say("action.close")});
+    }
     keyboard(context);
     ui.set_rail_words(items_of(context, rail_tabs));
     const bool in_visit = context.model.visit.has_value();

@@ -37,7 +37,8 @@ void sections(ScreenContext& context, const std::vector<app::HandOverSection>& l
         const auto card = context.ui.card();
         context.ui.text(section.title, TextRole::row, Weight::medium);
         for (std::size_t i = 0; i < section.lines.size(); ++i) {
-            line(context, "hand_over." + section.key + "." + std::to_string(i), section.lines[i]);
+            context.ui.block(
+                [&] { line(context, "hand_over." + section.key + "." + std::to_string(i), section.lines[i]); });
         }
     }
 }
@@ -68,7 +69,7 @@ void draw_hand_over(ScreenContext& context, const Rect& area) {
         const auto list = ui.scroll("hand_over", area);
         return no_wheel_judged(context);
     }
-    const app::HandOver text = text_of(context, *advice);
+    const app::HandOver& text = context.recall(Remembered::hand_over, 0, [&] { return text_of(context, *advice); });
     if (ui.metrics().width_class == WidthClass::expanded) {
         const auto columns = ui.columns(area, {600, 504}, true);
         {

@@ -120,19 +120,21 @@ void draw_loads(ScreenContext& context, const Rect& area) {
     Ui& ui = context.ui;
     const auto list = ui.scroll("loads", area);
     for (std::uint16_t i = 0; i < context.survey().carts.size(); ++i) {
-        const engine::Cart& cart = context.survey().carts[i];
-        const engine::CartAdvice* advice = advice_of(context, i);
-        RowOptions options;
-        options.icon = Icon::loads;
-        options.chevron = true;
-        options.detail = gross_text(context, i) + " \u00B7 " + counted(context, "loads.stops", cart.route.size());
-        if (const engine::RankedCandidate* first = app::headline(advice)) {
-            options.badge = badge_of(first->verdict);
-            if (ui.metrics().width_class == WidthClass::expanded) {
-                options.badge_word = verdict_text(context, first->verdict);
+        ui.block([&] {
+            const engine::Cart& cart = context.survey().carts[i];
+            const engine::CartAdvice* advice = advice_of(context, i);
+            RowOptions options;
+            options.icon = Icon::loads;
+            options.chevron = true;
+            options.detail = gross_text(context, i) + " \u00B7 " + counted(context, "loads.stops", cart.route.size());
+            if (const engine::RankedCandidate* first = app::headline(advice)) {
+                options.badge = badge_of(first->verdict);
+                if (ui.metrics().width_class == WidthClass::expanded) {
+                    options.badge_word = verdict_text(context, first->verdict);
+                }
             }
-        }
-        if (ui.row("cart." + cart.id.text(), cart.name, options)) context.act(app::GoTo{{Screen::cart, i}});
+            if (ui.row("cart." + cart.id.text(), cart.name, options)) context.act(app::GoTo{{Screen::cart, i}});
+        });
     }
     const bool none = context.survey().carts.empty();
     if (none) ui.text(context.say("loads.none"));

@@ -92,7 +92,7 @@ void open_row(ScreenContext& context, std::uint16_t cart, const app::OpenReading
 }
 
 void open_rows(ScreenContext& context, std::uint16_t cart, const engine::CartAdvice& advice) {
-    const auto open = app::open_readings(advice);
+    const auto& open = context.recall_of(Remembered::open_readings, advice, [&] { return app::open_readings(advice); });
     const bool all = context.scratch.open_cart == static_cast<int>(cart);
     std::size_t number = 0;
     for (const app::OpenReading& reading : open) {
@@ -119,13 +119,15 @@ void draw_overview(ScreenContext& context, const Rect& area) {
     if (survey.carts.empty()) ways(context);
     ui.title(context.say("overview.decisions"));
     for (std::uint16_t i = 0; i < survey.carts.size(); ++i) {
-        const engine::CartAdvice* advice = advice_of(context, i);
-        verdict_row(context, i, advice);
-        if (advice) open_rows(context, i, *advice);
+        ui.block([&] {
+            const engine::CartAdvice* advice = advice_of(context, i);
+            verdict_row(context, i, advice);
+            if (advice) open_rows(context, i, *advice);
+        });
     }
     if (!survey.carts.empty()) {
         ui.space(ui.metrics().gap);
-        ways(context);
+        ui.block([&] { ways(context); });
         return;
     }
     ui.text(context.say("overview.no_carts"));

@@ -72,6 +72,7 @@ void picture_area(ScreenContext& context, const Rect& box, std::uint16_t index,
     const VisitPhoto& photo = context.model.visit->photos[index];
     const auto tool = context.model.photos.tool;
     const Rect picture = fitted_rect(box, photo.width_px, photo.height_px);
+    forget_lost_photos(context);
     const TextureId texture = photo_texture(context, photo.sha256, true);
     std::string label = photo_name(context, index, subject);
     const bool unreadable = context.model.photos.unreadable.count(photo.sha256) != 0;
@@ -190,7 +191,7 @@ void draw_photo(ScreenContext& context, const Rect& area) {
     const std::uint16_t index = context.model.spot.index;
     if (index >= context.model.visit->photos.size()) return;
     const std::string& about = context.model.visit->photos[index].about;
-    const auto places = photo_places(context);
+    const auto& places = photo_places(context);
     const auto subject = photo_subject(context, photo_place(places, about), about);
     if (ui.metrics().width_class == WidthClass::expanded) {
         const auto columns = ui.columns(area, {700, 464}, true);

@@ -15,19 +15,6 @@ using engine::Field;
 
 namespace {
 
-/// Textures of pictures that the model has given up.
-void forget_others(ScreenContext& context) {
-    auto& known = context.scratch.photo_textures;
-    for (auto at = known.begin(); at != known.end();) {
-        if (context.model.photos.small.count(at->first) != 0) {
-            ++at;
-            continue;
-        }
-        context.ui.textures().remove(at->second);
-        at = known.erase(at);
-    }
-}
-
 TextureId whole_texture(ScreenContext& context, const std::string& sha256) {
     const app::PhotoDesk& desk = context.model.photos;
     Scratch& scratch = context.scratch;
@@ -121,12 +108,26 @@ Rect fitted_rect(const Rect& box, std::int64_t width_px, std::int64_t height_px)
             middle.y + height * scale / 2};
 }
 
+void forget_lost_photos(ScreenContext& context) {
+    auto& known = context.scratch.photo_textures;
+    const auto& there = context.model.photos.small;
+    auto other = there.begin();  // both are in the order of their names
+    for (auto at = known.begin(); at != known.end();) {
+        while (other != there.end() && other->first < at->first) ++other;
+        if (other != there.end() && other->first == at->first) {
+            ++at;
+            continue;
+        }
+        context.ui.textures().remove(at->second);
+        at = known.erase(at);
+    }
+}
+
 TextureId photo_texture(ScreenContext& context, const std::string& sha256, bool whole) {
     if (whole) {
         const TextureId found = whole_texture(context, sha256);
         if (found != no_texture) return found;
     }
-    forget_others(context);
     auto& known = context.scratch.photo_textures;
     if (const auto found = known.find(sha256); found != known.end()) return found->second;
     const auto picture = context.model.photos.small.find(sha256);
@@ -135,14 +136,16 @@ TextureId photo_texture(ScreenContext& context, const std::string& sha256, bool 
     return known[sha256] = context.ui.textures().add(small.width, small.height, small.rgba);
 }
 
-std::vector<PhotoPlace> photo_places(const ScreenContext& context) {
-    const engine::Survey& survey = context.survey();
-    std::vector<PhotoPlace> out;
-    add_places(survey.crossings, "/crossings/", Field::crossing_rise, out);
-    add_places(survey.rooms, "/rooms/", Field::room_air, out);
-    add_places(survey.carts, "/carts/", Field::cart_tare, out);
-    add_places(survey.washings, "/washings/", Field::washing_strength, out);
-    return out;
+const std::vector<PhotoPlace>& photo_places(const ScreenContext& context) {
+    return context.recall(Remembered::photo_places, 0, [&] {
+        const engine::Survey& survey = context.survey();
+        std::vector<PhotoPlace> out;
+        add_places(survey.crossings, "/crossings/", Field::crossing_rise, out);
+        add_places(survey.rooms, "/rooms/", Field::room_air, out);
+        add_places(survey.carts, "/carts/", Field::cart_tare, out);
+        add_places(survey.washings, "/washings/", Field::washing_strength, out);
+        return out;
+    });
 }
 
 bool shows(const std::string& about, const PhotoPlace& place) {

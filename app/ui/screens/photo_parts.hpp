@@ -10,6 +10,8 @@
 
 namespace sillwalk::ui {
 
+/// Gives back the textures of pictures that the model has given up; before the first photo_texture of a frame.
+void forget_lost_photos(ScreenContext& context);
 /// The picture for the screen; no_texture while it is not decoded. Of whole ones only the last is kept.
 [[nodiscard]] TextureId photo_texture(ScreenContext& context, const std::string& sha256, bool whole);
 
@@ -23,7 +25,7 @@ struct PhotoPlace {
     engine::ReadingRef any;  ///< some reading of it
 };
 /// In their order.
-[[nodiscard]] std::vector<PhotoPlace> photo_places(const ScreenContext& context);
+[[nodiscard]] const std::vector<PhotoPlace>& photo_places(const ScreenContext& context);
 /// The photo shows the place or a reading of it.
 [[nodiscard]] bool shows(const std::string& about, const PhotoPlace& place);
 /// Null where the photo is loose, or what it showed is gone.

@@ -18,19 +18,37 @@ std::string room_name(const ScreenContext& context, const engine::RoomId& id) {
     return "?";
 }
 
+RowOptions room_row(const ScreenContext& context, std::uint16_t room) {
+    RowOptions options;
+    options.value = value_text(context, {Field::room_air, room, 0});
+    options.value_role = TextRole::row;
+    options.detail = capitalised(reading_line(context, {Field::room_wetness, room, 0}).value);
+    options.chevron = true;
+    return options;
+}
+
+RowOptions crossing_row(const ScreenContext& context, std::uint16_t index) {
+    const engine::Crossing& crossing = context.survey().crossings[index];
+    RowOptions options;
+    options.value = value_text(context, {Field::crossing_rise, index, 0});
+    options.value_role = TextRole::row;
+    options.detail =
+        context.say("crossing.subtitle", {room_name(context, crossing.from), room_name(context, crossing.to)});
+    options.chevron = true;
+    return options;
+}
+
 void rooms(ScreenContext& context) {
     Ui& ui = context.ui;
     ui.title(context.say("places.rooms"));
     const auto& rooms = context.survey().rooms;
     for (std::uint16_t i = 0; i < rooms.size(); ++i) {
-        RowOptions options;
-        options.value = value_text(context, {Field::room_air, i, 0});
-        options.value_role = TextRole::row;
-        options.detail = capitalised(reading_line(context, {Field::room_wetness, i, 0}).value);
-        options.chevron = true;
-        if (ui.row("places.room." + std::to_string(i + 1), rooms[i].name, options)) {
-            context.act(app::GoTo{{Screen::room, i}});
-        }
+        ui.block([&] {
+            const auto& options = context.recall(Remembered::room_row, i, [&] { return room_row(context, i); });
+            if (ui.row("places.room." + std::to_string(i + 1), rooms[i].name, options)) {
+                context.act(app::GoTo{{Screen::room, i}});
+            }
+        });
     }
     const ButtonStyle style = rooms.size() < 2 ? ButtonStyle::primary : ButtonStyle::plain;
     if (ui.button("places.add_room", context.say("places.add_room"), {.style = style, .icon = Icon::plus})) {
@@ -43,15 +61,12 @@ void crossings(ScreenContext& context) {
     ui.title(context.say("places.crossings"));
     const auto& crossings = context.survey().crossings;
     for (std::uint16_t i = 0; i < crossings.size(); ++i) {
-        RowOptions options;
-        options.value = value_text(context, {Field::crossing_rise, i, 0});
-        options.value_role = TextRole::row;
-        options.detail = context.say("crossing.subtitle",
-                                     {room_name(context, crossings[i].from), room_name(context, crossings[i].to)});
-        options.chevron = true;
-        if (ui.row("places.crossing." + std::to_string(i + 1), crossings[i].name, options)) {
-            context.act(app::GoTo{{Screen::crossing, i}});
-        }
+        ui.block([&] {
+            const auto& options = context.recall(Remembered::crossing_row, i, [&] { return crossing_row(context, i); });
+            if (ui.row("places.crossing." + std::to_string(i + 1), crossings[i].name, options)) {
+                context.act(app::GoTo{{Screen::crossing, i}});
+            }
+        });
     }
     const bool can = !context.survey().rooms.empty();
     const bool next = context.survey().rooms.size() > 1 && crossings.empty();

@@ -32,7 +32,7 @@ void stop_row(ScreenContext& context, const Cart& cart, std::uint16_t stop) {
     Ui& ui = context.ui;
     const std::string id = "plan.stop." + std::to_string(stop + 1);
     const engine::ReadingRef ref{Field::cart_stay, context.model.cart, stop};
-    const ReadingLine line = reading_line(context, ref);
+    const ReadingLine& line = reading_line(context, ref);
     const auto cells = ui.cells({0.7F, 0.3F});
     RowOptions options;
     options.value = line.value;
@@ -103,10 +103,12 @@ void draw_stops(ScreenContext& context, const Rect& area, const Cart& cart) {
     const auto list = ui.scroll("plan.stops", area);
     if (cart.route.empty()) ui.text(context.say("plan.tap_rooms"), TextRole::body, Weight::regular, {}, "plan.hint");
     for (std::uint16_t stop = 0; stop < cart.route.size(); ++stop) {
-        stop_row(context, cart, stop);
         const bool last = stop + 1U == cart.route.size();
         const bool round = cart.route.back().room == cart.route.front().room;
-        if (!last || (cart.route.size() > 1 && !round)) way_row(context, cart, stop);
+        ui.block([&] {
+            stop_row(context, cart, stop);
+            if (!last || (cart.route.size() > 1 && !round)) way_row(context, cart, stop);
+        });
     }
 }
 

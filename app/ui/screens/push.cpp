@@ -60,8 +60,8 @@ double scale_of(const std::vector<PushRow>& rows) {
 }
 
 std::string value_of(const ScreenContext& context, const Finding& finding) {
-    const std::string compared = app::compared(finding, context.text());
-    return compared.empty() ? app::sentence(finding, context.text()) : compared;
+    const std::string& compared = compared_of(context, finding);
+    return compared.empty() ? sentence_of(context, finding) : compared;
 }
 
 void open_row(ScreenContext& context, const PushRow& row) {
@@ -136,15 +136,15 @@ std::string title_of(const ScreenContext& context, const std::vector<PushRow>& r
             worst = &row;
         }
     }
-    return worst ? app::sentence(*worst->finding, context.text()) : context.say("push.none");
+    return worst ? sentence_of(context, *worst->finding) : context.say("push.none");
 }
 
 std::vector<ChartRow> table_rows(const ScreenContext& context, const std::vector<PushRow>& rows) {
     std::vector<ChartRow> table;
     for (const PushRow& row : rows) {
         ChartRow line{fmt::format("push.row.{}", table.size()), row.name, "", "", badge_of(row.finding->outcome)};
-        line.detail = app::sentence(*row.finding, context.text());
-        const std::string compared = app::compared(*row.finding, context.text());
+        line.detail = sentence_of(context, *row.finding);
+        const std::string& compared = compared_of(context, *row.finding);
         if (!compared.empty()) line.detail = compared + ". " + line.detail;
         table.push_back(std::move(line));
     }

@@ -115,7 +115,7 @@ struct StripSizes {
 
 RoomBox room_box(const ScreenContext& context, const Leg& leg) {
     const Room& room = context.survey().rooms[*leg.room];
-    const ReadingLine air = reading_line(context, {Field::room_air, *leg.room, 0});
+    const ReadingLine& air = reading_line(context, {Field::room_air, *leg.room, 0});
     RoomBox picture;
     picture.name = room.name;
     picture.temperature = air.value;
@@ -199,30 +199,34 @@ void draw_strip(ScreenContext& context, const Rect& area, const std::vector<Leg>
     const auto scope = ui.scroll("route.strip", {area.x0 - 18 * u, area.y0, area.x1 + 18 * u, area.y1});
     float last_floor = 0;
     for (std::size_t first = 0; first < legs.size(); first += per_lane) {
-        const Rect lane = ui.place(first + per_lane < legs.size() ? sizes.lane : sizes.lane - 16 * u);
-        const float floor = lane.y0 + sizes.height;
-        if (first > 0) draw_lane_turn(ui.canvas(), ui.theme(), area, last_floor, floor, lane.y0 - 16 * u);
-        float x = area.x0;
-        for (std::size_t i = first; i < std::min(first + per_lane, legs.size()); ++i) {
-            const Rect room{x, lane.y0, x + sizes.room, floor};
-            const Rect room_target{room.x0 + apart, room.y0, room.x1 - apart, lane.y0 + sizes.lane - 28 * u};
-            if (legs[i].room) {
-                const RoomBox picture = room_box(context, legs[i]);
-                if (ui.area(legs[i].room_id, room_label(picture), room_target).tapped) {
-                    context.act(app::GoTo{{app::Screen::room, *legs[i].room}});
-                }
-                draw_room_box(ui.canvas(), ui.theme(), room, picture);
-            }
-            x += sizes.room;
-            if (!legs[i].crossing) continue;
-            const Rect gate{x, lane.y0, x + sizes.gate, floor};
-            const Rect gate_target{gate.x0 + apart, gate.y0, gate.x1 - apart, lane.y0 + sizes.lane - 28 * u};
-            const Interaction did = ui.area(legs[i].crossing_id, gate_label(context, *legs[i].crossing), gate_target);
-            if (did.tapped) context.act(app::GoTo{{app::Screen::crossing, *legs[i].crossing}});
-            draw_gate(context, gate, legs[i]);
-            x += sizes.gate;
-        }
+        const float floor = ui.remaining().y0 + sizes.height;
+        const float turn = last_floor;
         last_floor = floor;
+        ui.block([&] {
+            const Rect lane = ui.place(first + per_lane < legs.size() ? sizes.lane : sizes.lane - 16 * u);
+            if (first > 0) draw_lane_turn(ui.canvas(), ui.theme(), area, turn, floor, lane.y0 - 16 * u);
+            float x = area.x0;
+            for (std::size_t i = first; i < std::min(first + per_lane, legs.size()); ++i) {
+                const Rect room{x, lane.y0, x + sizes.room, floor};
+                const Rect room_target{room.x0 + apart, room.y0, room.x1 - apart, lane.y0 + sizes.lane - 28 * u};
+                if (legs[i].room) {
+                    const RoomBox picture = room_box(context, legs[i]);
+                    if (ui.area(legs[i].room_id, room_label(picture), room_target).tapped) {
+                        context.act(app::GoTo{{app::Screen::room, *legs[i].room}});
+                    }
+                    draw_room_box(ui.canvas(), ui.theme(), room, picture);
+                }
+                x += sizes.room;
+                if (!legs[i].crossing) continue;
+                const Rect gate{x, lane.y0, x + sizes.gate, floor};
+                const Rect gate_target{gate.x0 + apart, gate.y0, gate.x1 - apart, lane.y0 + sizes.lane - 28 * u};
+                const Interaction did =
+                    ui.area(legs[i].crossing_id, gate_label(context, *legs[i].crossing), gate_target);
+                if (did.tapped) context.act(app::GoTo{{app::Screen::crossing, *legs[i].crossing}});
+                draw_gate(context, gate, legs[i]);
+                x += sizes.gate;
+            }
+        });
     }
 }
 
@@ -252,7 +256,7 @@ void draw_room_row(ScreenContext& context, const Leg& leg) {
         canvas.fill_rect(strip, kind == RoomTemperature::warm ? theme.warm_strip : theme.hairline);
     }
     const float column = row.x0 + 124 * u;
-    const ReadingLine air = reading_line(context, {Field::room_air, *leg.room, 0});
+    const ReadingLine& air = reading_line(context, {Field::room_air, *leg.room, 0});
     ui.text_at({column - 16 * u, row.center().y + m.cap_height(TextRole::value) / 2},
                air.value.empty() ? "?" : air.value + "\u00B0",
                {TextRole::value, Weight::medium, theme.text, Align::right});

@@ -5,6 +5,7 @@
 #include "app/core/model.hpp"
 #include "app/text/explain.hpp"
 #include "app/text/language.hpp"
+#include "app/ui/screens/memory.hpp"
 #include "app/ui/textures.hpp"
 #include "app/ui/ui.hpp"
 
@@ -50,6 +51,7 @@ struct Scratch {
     TextureId whole_texture = no_texture;
     std::shared_ptr<const app::Picture> camera_picture;  ///< the newest that was drawn
     TextureId camera_texture = no_texture;
+    Memory memory;
 };
 
 struct ScreenContext {
@@ -61,6 +63,7 @@ struct ScreenContext {
     std::int64_t utc_ms = 0;
     int utc_offset_minutes = 0;  ///< of the place's clock, for "14:03"
     bool tried = false;          ///< survey() and advice() are those of the what-if in hand
+    std::uint64_t stamp = 0;     ///< another one with every change of the model; 0: it may have changed
 
     [[nodiscard]] std::string say(std::string_view key) const { return language.get(key); }
     [[nodiscard]] std::string say(std::string_view key, const std::vector<std::string>& arguments) const {
@@ -78,6 +81,15 @@ struct ScreenContext {
         ScreenContext other = *this;
         other.tried = app::what_if_in_hand(model) != nullptr;
         return other;
+    }
+    /// What `make` makes from model and words alone. By index or by the place in memory of what it is made from.
+    template <class Make>
+    const auto& recall(Remembered what, std::uint64_t which, const Make& make) const {
+        return scratch.memory.recall(what, which << 1U | (tried ? 1U : 0U), make);
+    }
+    template <class Of, class Make>
+    const auto& recall_of(Remembered what, const Of& of, const Make& make) const {
+        return recall(what, reinterpret_cast<std::uintptr_t>(&of), make);
     }
     [[nodiscard]] app::UnitSystem units() const {
         return model.settings.us_units ? app::UnitSystem::us : app::UnitSystem::si;

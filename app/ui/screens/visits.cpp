@@ -67,7 +67,9 @@ void draw_visits(ScreenContext& context, const Rect& area) {
     const auto list = ui.scroll("visits.list", rest);
     std::size_t number = 0;
     for (const app::VisitLine& visit : context.model.visits) {
-        if (matches(visit, context.scratch.search)) visit_row(context, visit, ++number);
+        if (!matches(visit, context.scratch.search)) continue;
+        ++number;
+        ui.block([&] { visit_row(context, visit, number); });
     }
     if (number == 0) ui.text(context.say(context.model.visits.empty() ? "visits.none" : "visits.none_found"));
 }

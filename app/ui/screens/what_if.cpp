@@ -73,7 +73,7 @@ void verdict_row(ScreenContext& context, const char* id, const char* word, const
     const auto urgent = by_urgency(first->findings);
     if (!urgent.empty()) {
         const std::string check = context.say(std::string("check.") + engine::check_name(urgent.front()->check));
-        const std::string compared = app::compared(*urgent.front(), context.text());
+        const std::string& compared = compared_of(context, *urgent.front());
         options.detail = compared.empty() ? check : check + ": " + compared;
     }
     if (advice->nothing_holds) options.detail = context.say("answer.nearest", {wheel, options.detail});
@@ -105,8 +105,11 @@ void crossing_button(ScreenContext& context, const std::vector<std::uint16_t>& c
 
 void sliders(ScreenContext& shown, std::optional<std::uint16_t> crossing) {
     // The ranges are those of what was read: they must not grow under the finger.
-    const auto ranges = app::what_if_ranges(shown.model.visit->survey, shown.model.data->entry, shown.model.cart,
-                                            crossing, shown.model.settings.unit);
+    const std::uint64_t which = crossing ? *crossing : UINT16_MAX + 1U;
+    const auto& ranges = shown.recall(Remembered::what_if_ranges, which, [&] {
+        return app::what_if_ranges(shown.model.visit->survey, shown.model.data->entry, shown.model.cart, crossing,
+                                   shown.model.settings.unit);
+    });
     for (const app::WhatIfRange& range : ranges) slider_for(shown, range);
     shown.ui.caption(shown.say("what_if.never_written"));
 }

@@ -246,7 +246,7 @@ bool Ui::answer_bar(std::string_view id, const AnswerBarOptions& o) {
     canvas.fill_rect({bar.x0, bar.y0, bar.x1, bar.y0 + m.outline * 0.75F}, t.outline);
     draw_icon(canvas, Icon::right, {bar.x1 - m.edge - m.icon * 0.2F, bar.center().y}, m.icon * 0.8F, t.text2);
     float widest = 0;
-    for (const std::string& line : head.lines) widest = std::max(widest, text_width(line, head.role, Weight::medium));
+    for (const TextLine& line : head.lines) widest = std::max(widest, ui.line_width(line, head.role, Weight::medium));
     float text_x = inner.x0;
     if (o.badge.has_value()) {
         const float x = m.compact() ? inner.x0 : inner.x0 + widest + m.gap * 1.5F;

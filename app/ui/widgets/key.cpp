@@ -37,7 +37,7 @@ bool key_ground(Ui::Impl& ui, std::string_view id, std::string label, const Rect
 }
 
 /// Seventeen marks of an inch, the longest at the ends; filled up to `sixteenths`.
-void draw_inch_tape(Canvas& canvas, const Metrics& m, const Rect& box, int sixteenths, Color tick, Color fill) {
+void inch_tape(Canvas& canvas, const Metrics& m, const Rect& box, int sixteenths, Color tick, Color fill) {
     const float thin = m.dp(1.3F);
     const auto x_of = [&](int k) { return box.x0 + box.width() * static_cast<float>(k) / 16; };
     for (int k = 0; k <= 16; ++k) {
@@ -50,6 +50,14 @@ void draw_inch_tape(Canvas& canvas, const Metrics& m, const Rect& box, int sixte
     const float half = m.dp(2);
     canvas.fill_rect({box.x0, box.y1 - half, x, box.y1 + half}, fill);
     canvas.fill_rect({x - half, box.y0 - half, x + half, box.y1 + half}, fill);
+}
+
+void draw_inch_tape(Canvas& canvas, const Metrics& m, const Rect& box, int sixteenths, Color tick, Color fill) {
+    const Point size{box.width(), box.height()};
+    const ShapeKey key{ShapeKey::tape, static_cast<std::uint32_t>(sixteenths), {size.x, size.y, m.dp(1)}, tick, fill};
+    canvas.shape(key, {box.x0, box.y0}, size.x + m.dp(4), [&](Point at) {
+        inch_tape(canvas, m, {at.x, at.y, at.x + size.x, at.y + size.y}, sixteenths, tick, fill);
+    });
 }
 
 }  // namespace

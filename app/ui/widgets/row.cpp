@@ -10,10 +10,16 @@ namespace {
 
 /// How a row is set: usually name left, value and badge right; with little room these stand below the name.
 struct RowShape {
-    RowOptions o;
-    std::string word;         ///< of the badge
+    const RowOptions& o;
+    std::string_view word;    ///< of the badge
     bool mark_first = false;  ///< before the name; the mark of a detail stands before that
     bool badge_below = false;
+    bool value_below = false;
+    std::string below{};  ///< value and detail, where they stand together
+
+    [[nodiscard]] std::string_view value() const { return value_below ? std::string_view() : o.value; }
+    [[nodiscard]] std::string_view unit() const { return value_below ? std::string_view() : o.unit; }
+    [[nodiscard]] std::string_view detail() const { return value_below ? below : o.detail; }
 };
 
 /// Where the parts of a row lie, from its outer rectangle.
@@ -29,7 +35,7 @@ float right_width(const Ui& ui, const RowShape& shape) {
     const RowOptions& o = shape.o;
     float width = 0;
     if (o.badge.has_value() && !shape.badge_below) width = ui.badge_width(*o.badge, shape.word);
-    if (!o.value.empty()) {
+    if (!shape.value().empty()) {
         width = std::max(width, 0.0F) + ui.text_width(o.value, o.value_role, Weight::medium) + (width > 0 ? m.gap : 0);
         if (!o.unit.empty()) width += ui.text_width(o.unit, TextRole::body, Weight::regular) + m.dp(8);
     }
@@ -55,19 +61,17 @@ RowParts split_row(const Ui& ui, const Rect& rect, const RowShape& shape) {
     return parts;
 }
 
-RowShape shape_of(const Ui& ui, std::string_view name, float width, const RowOptions& options, std::string word) {
-    RowShape shape{options, std::move(word), options.mark.has_value() && options.value.empty(), false};
+RowShape shape_of(const Ui& ui, std::string_view name, float width, const RowOptions& options, std::string_view word) {
+    RowShape shape{options, word, options.mark.has_value() && options.value.empty()};
     const auto text_width = [&] { return split_row(ui, {0, 0, width, 0}, shape).text.width(); };
     float least = std::max(ui.word_width(name, TextRole::body, Weight::medium),
                            ui.word_width(options.detail, TextRole::caption, Weight::regular));
     least = std::max(least, width * 0.3F);
     if (!options.value.empty() && text_width() < least) {
-        RowOptions& o = shape.o;
-        o.detail = options.unit.empty() ? options.value : options.value + "\u2009" + options.unit;
-        if (!options.detail.empty()) o.detail += ", " + options.detail;
-        o.value.clear();
-        o.unit.clear();
-        least = std::max(least, ui.word_width(o.detail, TextRole::caption, Weight::regular));
+        shape.below = options.unit.empty() ? options.value : options.value + "\u2009" + options.unit;
+        if (!options.detail.empty()) shape.below += ", " + options.detail;
+        shape.value_below = true;
+        least = std::max(least, ui.word_width(shape.below, TextRole::caption, Weight::regular));
     }
     shape.badge_below = options.badge.has_value() && text_width() < least;
     return shape;
@@ -83,8 +87,9 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& optio
     const float width = options.rect.empty() ? ui.place_width() : options.rect.width();
     const RowShape shape =
         shape_of(*this, name, width, options,
-                 options.badge.has_value() ? std::string(ui.badge_word(*options.badge, options.badge_word)) : "");
-    const RowOptions& o = shape.o;
+                 options.badge.has_value() ? ui.badge_word(*options.badge, options.badge_word) : std::string_view());
+    const RowOptions& o = options;
+    const std::string_view detail_text = shape.detail();
     const float detail_indent = o.mark.has_value() && !shape.mark_first ? m.cap_height(TextRole::caption) * 1.9F : 0;
     const float badge_room = shape.badge_below ? badge_height(ui.canvas(), TextRole::caption) + m.dp(8) : 0;
 
@@ -92,8 +97,8 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& optio
     if (rect.empty()) {
         const RowParts probe = split_row(*this, {0, 0, width, least}, shape);
         float needed = text_height(name, TextRole::body, Weight::medium, probe.text.width()) + m.dp(16) + badge_room;
-        if (!o.detail.empty()) {
-            needed += text_height(o.detail, TextRole::caption, Weight::regular, probe.text.width() - detail_indent);
+        if (!detail_text.empty()) {
+            needed += text_height(detail_text, TextRole::caption, Weight::regular, probe.text.width() - detail_indent);
         }
         rect = ui.place(std::max(least, needed));
     }
@@ -102,9 +107,9 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& optio
     const float detail_width = parts.text.width() - detail_indent;
     FittedText detail;
     float detail_height = 0;
-    if (!o.detail.empty()) {
+    if (!detail_text.empty()) {
         const float room = parts.text.height() - m.text_size(TextRole::caption);
-        detail = ui.fit(o.detail, TextRole::caption, Weight::regular, detail_width, room);
+        detail = ui.fit(detail_text, TextRole::caption, Weight::regular, detail_width, room);
         detail_height = m.line_height(detail.role) * static_cast<float>(detail.lines.size());
     }
     const FittedText head =
@@ -143,10 +148,10 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& optio
     if (o.icon != Icon::none) draw_icon(canvas, o.icon, {parts.icon_x, rect.center().y}, m.icon, ink);
 
     const float head_height = m.line_height(head.role) * static_cast<float>(head.lines.size());
-    const float between = o.detail.empty() ? 0 : m.dp(4);
+    const float between = detail_text.empty() ? 0 : m.dp(4);
     const float top = parts.text.center().y - (head_height + between + detail_height) / 2;
     ui.draw_fitted(head, {parts.text.x0, top, parts.text.x1, top + head_height}, Weight::medium, ink, Align::left);
-    if (!o.detail.empty()) {
+    if (!detail_text.empty()) {
         const Rect box{parts.text.x0 + detail_indent, top + head_height + between, parts.text.x1,
                        top + head_height + between + detail_height};
         const Color color = o.mark.has_value() && !strong ? t.line_of(*o.mark) : ink2;
@@ -172,7 +177,7 @@ bool Ui::row(std::string_view id, std::string_view name, const RowOptions& optio
         draw_badge(canvas, t, {end - badge, rect.center().y}, *o.badge, shape.word, TextRole::caption);
         end -= badge + m.gap;
     }
-    if (!o.value.empty()) {
+    if (!shape.value().empty()) {
         const float baseline = rect.center().y + m.cap_height(o.value_role) / 2;
         if (!o.unit.empty()) {
             canvas.text({end, baseline}, o.unit, {TextRole::body, Weight::regular, ink2, Align::right});

@@ -100,8 +100,8 @@ bool Ui::toast(std::string_view id, std::string_view text, double since, const T
     const float lines = m.line_height(fitted.role) * static_cast<float>(fitted.lines.size());
     const float height = std::max(m.target_size(TargetClass::row), lines) + 2 * m.gap;
     float widest = 0;
-    for (const std::string& line : fitted.lines)
-        widest = std::max(widest, text_width(line, fitted.role, Weight::medium));
+    for (const TextLine& line : fitted.lines)
+        widest = std::max(widest, ui.line_width(line, fitted.role, Weight::medium));
     const float width = widest + 2 * m.pad + (action_width > 0 ? action_width + m.gap : 0);
     const float x0 = area.center().x - width / 2;
     const Rect box{x0, area.y1 - height - m.gap, x0 + width, area.y1 - m.gap};

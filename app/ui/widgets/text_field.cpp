@@ -73,14 +73,14 @@ bool apply_keys(Ui::Impl& ui, std::string& buffer, const TextFieldOptions& o, bo
 }
 
 /// Line and byte within it where the caret stands, found by walking the wrapped lines through the buffer.
-Point caret_position(const Canvas& canvas, const std::vector<std::string>& lines, const std::string& buffer,
+Point caret_position(const Canvas& canvas, const std::vector<TextLine>& lines, const std::string& buffer,
                      std::size_t caret) {
     std::size_t at = 0;
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        const std::size_t end = at + lines[i].size();
+        const std::size_t end = at + lines[i].text.size();
         const bool last = i + 1 == lines.size();
         if (caret <= end || last) {
-            const std::string shown = lines[i].substr(0, std::min(lines[i].size(), caret - std::min(at, caret)));
+            const std::string_view shown = lines[i].text.substr(0, caret - std::min(at, caret));
             return {canvas.text_width(shown, TextRole::body, Weight::regular), static_cast<float>(i)};
         }
         at = end;
@@ -105,7 +105,7 @@ TextFieldResult Ui::text_field(std::string_view id, std::string& buffer, const T
 
     Rect rect = o.rect;
     const float inner = (rect.empty() ? ui.place_width() : rect.width()) - 2 * m.pad;
-    const std::vector<std::string> lines = ui.wrap(buffer, TextRole::body, Weight::regular, inner);
+    const std::vector<TextLine> lines = ui.wrap(buffer, TextRole::body, Weight::regular, inner).lines;
     if (rect.empty()) {
         const float rows = std::max(o.several_lines ? 3.0F : 1.0F, static_cast<float>(lines.size()));
         rect = ui.place(std::max(m.target_size(TargetClass::row), label_height + rows * line + m.dp(20)));
@@ -150,7 +150,7 @@ TextFieldResult Ui::text_field(std::string_view id, std::string& buffer, const T
                              {TextRole::body, Weight::regular, t.disabled_text, Align::left});
     }
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        canvas.text_centered({x, top + line * (static_cast<float>(i) + 0.5F)}, lines[i],
+        canvas.text_centered({x, top + line * (static_cast<float>(i) + 0.5F)}, lines[i].text,
                              {TextRole::body, Weight::regular, o.enabled ? t.text : t.disabled_text, Align::left});
     }
     if (editing) {

@@ -38,6 +38,7 @@ int main() {
     auto loaded = app::read_survey(*assets::embedded("demo/quillwater.json"));
     if (!data || !loaded.errors.empty()) return 1;
     engine::Survey& survey = loaded.survey;
+    engine::CandidateSpace space((*data)->catalogue, (*data)->tables);  // as the app keeps it
     std::vector<double> one, all;
     std::uint64_t version = 0;
     for (int sixteenths = 1; sixteenths <= 12; ++sixteenths) {
@@ -48,9 +49,9 @@ int main() {
         }
         app::Answer answer;
         for (std::size_t cart = 0; cart < survey.carts.size(); ++cart) {
-            one.push_back(milliseconds([&] { answer = app::work_out(survey, **data, ++version, cart); }));
+            one.push_back(milliseconds([&] { answer = app::work_out(survey, **data, space, ++version, cart); }));
         }
-        all.push_back(milliseconds([&] { answer = app::work_out(survey, **data, ++version); }));
+        all.push_back(milliseconds([&] { answer = app::work_out(survey, **data, space, ++version); }));
         for (const engine::Error& error : answer.refused) fmt::print("{}: {}\n", error.where, error.message);
         if (!answer.refused.empty()) return 1;
     }

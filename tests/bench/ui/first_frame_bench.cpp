@@ -9,6 +9,8 @@
 #include <imgui.h>
 
 #include <chrono>
+#include <future>
+#include <memory>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -18,18 +20,21 @@ namespace {
 
 constexpr int runs = 7;
 
-void show(const ui::FrameFunction& frame) {
-    ui::FrameInput input;
-    if (!has_display()) {
-        (void)frame(input);
-        return;
+/// Opens the window, then draws into it what `ready` gives, which may go on beside the opening.
+void show(std::future<ui::FrameFunction> ready) {
+    const ui::FrameInput input;
+    std::unique_ptr<platforms::SdlHost> host;
+    if (has_display()) {
+        auto window = platforms::SdlHost::open({});
+        if (!window.has_value()) _exit(1);
+        host = std::move(*window);
     }
-    const auto window = platforms::SdlHost::open({});
-    if (!window.has_value()) _exit(1);
-    (void)(*window)->show(frame, input);
+    const ui::FrameFunction frame = ready.get();
+    (void)(host ? host->show(frame, input) : frame(input));
 }
 
-void first_frame_of_app() {
+/// As the program does it: all is made ready while the window opens.
+ui::FrameFunction app_made_ready() {
     const auto data = app::load_engine_data();
     if (!data.has_value()) _exit(1);
     app::ShellOptions options;
@@ -37,16 +42,22 @@ void first_frame_of_app() {
     options.demo = true;
     options.services.utc_ms = [] { return std::int64_t{1'764'064'800'000}; };
     options.services.wake = [] {};
-    const auto shell = app::Shell::open(*data, std::move(options));
-    if (!shell.has_value()) _exit(1);
-    show([&shell](const ui::FrameInput& input) { return (*shell)->frame(input); });
+    auto opened = app::Shell::open(*data, std::move(options));
+    if (!opened.has_value()) _exit(1);
+    const std::shared_ptr<app::Shell> shell = std::move(*opened);
+    shell->prepare({});
+    return [shell](const ui::FrameInput& input) { return shell->frame(input); };
+}
+
+void first_frame_of_app() {
+    show(std::async(std::launch::async, app_made_ready));
     _exit(0);  // closing down is not part of the first frame
 }
 
 void first_frame_of_library() {
     ui::Textures textures;
     ImGui::CreateContext();
-    show([&textures](const ui::FrameInput& input) {
+    const ui::FrameFunction frame = [&textures](const ui::FrameInput& input) {
         ImGuiIO& io = ImGui::GetIO();
         io.IniFilename = nullptr;
         io.DisplaySize = {input.width, input.height};
@@ -62,7 +73,8 @@ void first_frame_of_library() {
         out.draw_data = ImGui::GetDrawData();
         out.textures = &textures;
         return out;
-    });
+    };
+    show(std::async(std::launch::deferred, [&frame] { return frame; }));
     _exit(0);
 }
 

@@ -24,9 +24,13 @@ void bench_idle_window(const std::shared_ptr<const app::EngineData>& data) {
     long frames = 0;
     double processor_seconds = 0;
     std::thread person([&] {
-        // Until the answers of the big site and the messages on the screen are done.
-        std::this_thread::sleep_for(std::chrono::seconds(25));
-        const long drawn = host.frames_drawn();
+        // Until nothing has been drawn for ten seconds: answers and messages are done.
+        long drawn = -1;
+        for (int i = 0; i < 12 && host.frames_drawn() != drawn; ++i) {
+            drawn = host.frames_drawn();
+            std::this_thread::sleep_for(std::chrono::seconds(10));
+        }
+        drawn = host.frames_drawn();
         const std::clock_t used = std::clock();
         std::this_thread::sleep_for(std::chrono::seconds(idle_seconds));
         processor_seconds = static_cast<double>(std::clock() - used) / CLOCKS_PER_SEC;
