@@ -181,9 +181,9 @@ using Action =
                  SheetUnit, SheetMethod, SheetPage, SheetRuler, SheetSlide, SheetAgain, SheetSameAs,
                  SheetTakeSuggestion, SheetNone, SheetNotAccessible, SheetKeep, WhatIfSet, WhatIfForget, WhatIfTakeOver,
                  ToggleDamage, SetPresent, ShowTable, OpenChoice, CloseChoice, Choose, Undo, Redo, BuildAction,
-                 PhotoAction, SetTheme, SetGlove, SetLeftHanded, SetTextPercent, SetScale, SetUsUnits, SetLanguage,
-                 DismissToast, VisitsListed, VisitLoaded, SettingsLoaded, StorageChanged, AnswerReady, WhatIfAnswered,
-                 AnswerCompleted, LoadFailed>;
+                 PhotoAction, SendAction, SetTheme, SetGlove, SetLeftHanded, SetTextPercent, SetScale, SetUsUnits,
+                 SetLanguage, DismissToast, VisitsListed, VisitLoaded, SettingsLoaded, StorageChanged, AnswerReady,
+                 WhatIfAnswered, AnswerCompleted, LoadFailed>;
 
 using RandomBytes = std::array<std::uint8_t, 10>;
 

@@ -2,6 +2,7 @@
 /// Everything that update() asks the world to do.
 
 #include "app/bundle/entries.hpp"
+#include "app/core/sending.hpp"
 #include "engine/model/survey.hpp"
 
 #include <memory>
@@ -61,8 +62,11 @@ struct AssessWhatIf {
     std::uint64_t version = 0;
 };
 
+/// The clipboard's text, as an enrolment code.
+struct ReadClipboard {};
+
 using Effect = std::variant<SaveEdit, SaveVisit, SaveDraft, SaveSetting, SavePhoto, ListPhotoFiles, ReadPhotoFile,
-                            TakePicture, LoadVisit, ListVisits, Assess, AssessWhatIf>;
+                            TakePicture, LoadVisit, ListVisits, Assess, AssessWhatIf, SendOrder, ReadClipboard>;
 using Effects = std::vector<Effect>;
 
 }  // namespace sillwalk::app

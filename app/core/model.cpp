@@ -6,7 +6,7 @@ const char* screen_name(Screen screen) {
     constexpr const char* names[] = {"visits",  "overview", "route",        "room",   "crossing",    "loads",
                                      "cart",    "washing",  "washing_step", "answer", "temperature", "push",
                                      "what_if", "damage",   "hand_over",    "setup",  "about",       "places",
-                                     "plan",    "evidence", "photo"};
+                                     "plan",    "evidence", "photo",        "office"};
     return names[static_cast<std::size_t>(screen)];
 }
 

@@ -6,6 +6,7 @@
 #include "app/core/journal.hpp"
 #include "app/core/photos.hpp"
 #include "app/core/pick.hpp"
+#include "app/core/sending.hpp"
 #include "app/core/sheet.hpp"
 #include "app/core/what_if.hpp"
 #include "engine/model/advice.hpp"
@@ -18,6 +19,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace sillwalk::app {
@@ -50,7 +52,8 @@ enum class Screen : std::uint8_t {
     places,  ///< rooms and crossings
     plan,    ///< the route of the cart in hand, being made
     evidence,
-    photo
+    photo,
+    office  ///< who takes in what is sent, and how that stands
 };
 [[nodiscard]] const char* screen_name(Screen screen);  ///< "route": in target ids, settings and language keys
 
@@ -135,8 +138,10 @@ struct Settings {
 struct VisitLine {
     std::string id, title;
     std::int64_t changed_ms = 0;
-    bool sent = false;
+    DeliveryState delivery = DeliveryState::not_sent;
+    std::string why{};  ///< language key of what needs attention
     std::string customer{};
+    friend bool operator==(const VisitLine&, const VisitLine&) = default;
 };
 
 struct AppModel {
@@ -152,7 +157,8 @@ struct AppModel {
     std::optional<Pick> pick;
     std::optional<CastorSheet> castors;
     PhotoDesk photos;
-    bool has_camera = false;                     ///< set before the first action
+    bool has_camera = false;  ///< set before the first action
+    SendingDesk sending;
     std::uint16_t cart = 0;                      ///< whose answer the bar shows
     bool show_present = true;                    ///< a crossing shows the present wheel, else the first choice
     std::optional<engine::CheckId> open_reason;  ///< in Answer: the check whose working is shown
@@ -168,6 +174,8 @@ struct AppModel {
     bool quit = false;
 };
 
+/// Of the list; null where it has none of that id.
+[[nodiscard]] const VisitLine* find_visit(const AppModel& model, std::string_view id);
 /// The advice for the cart in hand; null while there is none.
 [[nodiscard]] const engine::CartAdvice* cart_advice(const AppModel& model);
 /// First choice, or the nearest where nothing holds; null while there is none.

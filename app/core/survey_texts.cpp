@@ -58,14 +58,14 @@ bool is_name(TextField field) {
            field == TextField::cart_name;
 }
 
-std::string_view trimmed(std::string_view text) {
+}  // namespace
+
+std::string_view without_blanks(std::string_view text) {
     constexpr std::string_view blanks = " \t\r\n";
     const auto first = text.find_first_not_of(blanks);
     if (first == std::string_view::npos) return {};
     return text.substr(first, text.find_last_not_of(blanks) - first + 1);
 }
-
-}  // namespace
 
 const char* text_field_word(TextField field) {
     return words[static_cast<std::size_t>(field)];
@@ -78,7 +78,7 @@ std::optional<std::string> read_text(const Survey& survey, const TextRef& ref) {
 
 bool write_text(Survey& survey, const TextRef& ref, std::string_view text) {
     std::string* place = text_at(survey, ref);
-    const std::string_view kept = trimmed(text);
+    const std::string_view kept = without_blanks(text);
     if (!place || (kept.empty() && is_name(ref.field))) return false;
     *place = std::string(kept);
     return true;

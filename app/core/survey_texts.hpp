@@ -42,6 +42,9 @@ bool write_text(engine::Survey& survey, const TextRef& ref, std::string_view tex
 /// The text whose text_path() this is. For a field that was being typed in when the power went.
 [[nodiscard]] std::optional<TextRef> find_text(const engine::Survey& survey, std::string_view path);
 
+/// Without the blanks around it.
+[[nodiscard]] std::string_view without_blanks(std::string_view text);
+
 /// What the list of visits shows: the site, else the customer, else nothing.
 [[nodiscard]] std::string visit_title(const engine::Survey& survey);
 

@@ -1,6 +1,5 @@
 #include "app/core/update.hpp"
 
-#include <algorithm>
 #include <type_traits>
 #include <utility>
 
@@ -73,6 +72,7 @@ struct Dispatch {
         model.pick.reset();
         model.castors.reset();
         model.photos = {};
+        model.sending.asks_to_send = model.sending.asks_to_erase = false;
         model.toast.reset();  // there is nothing left to undo
         model.visit.reset();
         model.answer.reset();
@@ -107,6 +107,7 @@ struct Dispatch {
     void operator()(const Redo&) const { detail::redo(context); }
     void operator()(const BuildAction& action) const { detail::build(context, action); }
     void operator()(const PhotoAction& action) const { detail::photo(context, action); }
+    void operator()(const SendAction& action) const { detail::send(context, action); }
 
     void operator()(const WhatIfSet& action) const { detail::set_what_if(context, action); }
     void operator()(const WhatIfForget&) const { detail::forget_what_if(model); }
@@ -118,10 +119,7 @@ struct Dispatch {
     void operator()(const ShowTable& action) const { model.show_table = action.table; }
 
     void operator()(const DismissToast&) const { model.toast.reset(); }
-    void operator()(const VisitsListed& action) const {
-        model.visits = action.visits;
-        std::stable_partition(model.visits.begin(), model.visits.end(), [](const VisitLine& one) { return !one.sent; });
-    }
+    void operator()(const VisitsListed& action) const { detail::take_visits(model, action.visits); }
     void operator()(const VisitLoaded& action) const { detail::load(context, action); }
     void operator()(const StorageChanged& action) const { model.storage = action.storage; }
     void operator()(const AnswerReady& action) const { take_answer(context, action); }

@@ -29,6 +29,13 @@ void stay_on_the_map(AppModel& model);
 
 void build(Context& context, const BuildAction& action);
 void photo(Context& context, const PhotoAction& action);
+void send(Context& context, const SendAction& action);
+/// What was typed in an earlier run.
+void load_sending(AppModel& model, const std::map<std::string, std::string>& settings);
+/// Unsent ones first. A visit that was changed while the list was read is not sent, whatever the list says.
+void take_visits(AppModel& model, std::vector<VisitLine> visits);
+/// The visit in hand, just now.
+void mark_changed(AppModel& model, std::int64_t at_ms);
 void new_visit(Context& context);
 /// The loaded visit as a new one, open and stored.
 void follow_up(Context& context, engine::Survey survey);

@@ -43,6 +43,7 @@ Taken take_over(AppModel& model, Entries entries) {
 
 void finish_step(Context& context, Taken taken, const JournalStep& step, int kind, std::vector<Change> changes) {
     AppModel& model = context.model;
+    mark_changed(model, context.moment.utc_ms);
     context.effects.emplace_back(SaveEdit{model.visit->id.text(), step.number, kind, step.label, std::move(changes),
                                           context.moment.utc_ms, visit_title(model.visit->survey)});
     if (taken == Taken::survey) context.effects.emplace_back(Assess{model.version});

@@ -17,7 +17,7 @@ bool is_root(Screen screen) {
            screen != Screen::washing_step && screen != Screen::temperature && screen != Screen::push &&
            screen != Screen::what_if && screen != Screen::damage && screen != Screen::setup &&
            screen != Screen::about && screen != Screen::places && screen != Screen::plan &&
-           screen != Screen::evidence && screen != Screen::photo;
+           screen != Screen::evidence && screen != Screen::photo && screen != Screen::office;
 }
 
 void save(Context& context, const char* key, std::string value) {
@@ -121,7 +121,7 @@ void go_to(Context& context, const Spot& spot) {
         context.effects.emplace_back(ListVisits{});
         return;
     }
-    if (!model.visit && spot.screen != Screen::setup) return;
+    if (!model.visit && spot.screen != Screen::setup && spot.screen != Screen::office) return;
     close_sheet(context);
     model.choice.reset();
     model.pick.reset();
@@ -129,6 +129,8 @@ void go_to(Context& context, const Spot& spot) {
     model.photos.files.reset();
     model.photos.binding = false;
     model.photos.tool.reset();
+    model.sending.asks_to_send = model.sending.asks_to_erase = false;
+    model.sending.form.open = false;
     model.open_reason.reset();
     if (is_root(spot.screen)) {
         model.back.clear();
@@ -151,6 +153,10 @@ void go_back(Context& context) {
         model.photos.binding = false;
         return;
     }
+    if (model.sending.asks_to_send || model.sending.asks_to_erase) {
+        model.sending.asks_to_send = model.sending.asks_to_erase = false;
+        return;
+    }
     if (model.open_reason) return model.open_reason.reset();
     if (model.back.empty()) return;
     model.spot = model.back.back();
@@ -159,6 +165,7 @@ void go_back(Context& context) {
 
 void on_settings(Context& context, const Action& action) {
     std::visit(SettingsDispatch{context, context.model.settings}, action);
+    if (const auto* loaded = std::get_if<SettingsLoaded>(&action)) load_sending(context.model, loaded->values);
 }
 
 }  // namespace sillwalk::app::detail

@@ -1,4 +1,5 @@
 #include "app/core/ids.hpp"
+#include "app/core/survey_texts.hpp"
 #include "app/core/update.hpp"
 
 #include <algorithm>
@@ -11,14 +12,6 @@ namespace detail {
 namespace {
 
 constexpr std::int64_t most_of_one = 12;  ///< photos of one reading or place: more than anyone looks at
-
-/// Without the blanks around it.
-std::string trimmed(const std::string& text) {
-    constexpr const char* blanks = " \t\r\n";
-    const auto first = text.find_first_not_of(blanks);
-    if (first == std::string::npos) return {};
-    return text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
 
 std::string* text_at(std::vector<VisitPhoto>& photos, const PhotoTextRef& ref) {
     if (ref.photo >= photos.size()) return nullptr;
@@ -137,7 +130,7 @@ struct PhotoDispatch {
         auto photos = copy();
         std::string* text = text_at(photos, action.ref);
         if (!text) return;
-        *text = trimmed(action.text);
+        *text = std::string(without_blanks(action.text));
         keep(std::move(photos), "done.text");
     }
     void operator()(const OpenPhotoBinding&) const { model.photos.binding = true; }

@@ -44,6 +44,7 @@ void show_visit(Context& context, Visit visit, const Spot& spot) {
     model.pick.reset();
     model.castors.reset();
     model.photos = {};
+    model.sending.asks_to_send = model.sending.asks_to_erase = false;
     model.open_reason.reset();
     model.answer.reset();
     model.completion.reset();

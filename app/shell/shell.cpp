@@ -7,11 +7,14 @@
 #include "app/core/update.hpp"
 #include "app/shell/assessor.hpp"
 #include "app/shell/photo_worker.hpp"
+#include "app/shell/visit_lines.hpp"
 #include "app/storage/writer.hpp"
 #include "app/text/language.hpp"
 #include "app/ui/screens/screen.hpp"
 #include "assets/embedded.hpp"
 
+#include <algorithm>
+#include <chrono>
 #include <optional>
 #include <random>
 #include <utility>
@@ -62,6 +65,18 @@ RandomBytes drawn_bytes() {
     return bytes;
 }
 
+std::int64_t system_steady_ms() {
+    const auto now = std::chrono::steady_clock::now().time_since_epoch();
+    return std::chrono::duration_cast<std::chrono::milliseconds>(now).count();
+}
+
+SendWorkerOptions send_options(const ShellOptions& options) {
+    const PlatformServices& services = options.services;
+    return {options.threads,         services.transport,
+            services.utc_ms,         services.steady_ms ? services.steady_ms : system_steady_ms,
+            options.hand_off_folder, services.wake};
+}
+
 VisitLoaded loaded_from(const LoadVisit& load, StoredVisit stored) {
     VisitLoaded loaded{load.id, std::move(stored.entries), {}, {}, {}, load.follow_up};
     for (StoredEdit& edit : stored.edits) {
@@ -107,9 +122,11 @@ struct Shell::Impl {
           photo_worker({options.photo_folder, options.threads,
                         [this](const Digest& sha256) { return writer->photo(sha256); }, options.services.wake,
                         options.services.camera}),
+          send_worker(data, *writer, send_options(options)),
           kit(drawn_letters(*data)) {
         model.data = data.get();
         model.has_camera = static_cast<bool>(options.services.camera);
+        model.sending.can_paste = options.services.clipboard != nullptr;
         random = options.services.random ? options.services.random() : drawn_bytes();
     }
 
@@ -118,6 +135,7 @@ struct Shell::Impl {
     std::unique_ptr<Writer> writer;
     Assessor assessor;
     PhotoWorker photo_worker;  ///< after the writer, whose photos it reads
+    SendWorker send_worker;
     ui::Ui kit;
     ui::Scratch scratch;
     AppModel model;
@@ -159,6 +177,18 @@ struct Shell::Impl {
     void perform(const ListPhotoFiles&) { photo_worker.list_files(); }
     void perform(const ReadPhotoFile& read) { photo_worker.read_file(read.survey_id, read.name); }
     void perform(const TakePicture& take) { photo_worker.shoot(take.survey_id); }
+    /// What is sealed must hold every reading before it.
+    void perform(const SendOrder& order) {
+        if (unsaved.empty()) {
+            send_worker.submit(order);
+        } else {
+            unsaved.emplace_back(order);
+        }
+    }
+    void perform(const ReadClipboard&) {
+        if (options.services.clipboard)
+            act(SendAction(SetEnrolmentText{EnrolmentText::code, options.services.clipboard()}));
+    }
     void perform(const LoadVisit& load) {
         auto stored = writer->visit(load.id);
         if (stored) {
@@ -182,12 +212,9 @@ struct Shell::Impl {
     }
 
     void list_visits() {
-        VisitsListed listed;
-        if (const auto rows = writer->visits()) {
-            for (const VisitRow& row : *rows)
-                listed.visits.push_back({row.survey_id, row.title, row.updated_ms, false, row.customer});
-        }
-        act(listed);
+        Result<std::vector<VisitLine>> lines;
+        writer->with_database([&](Database& database) { lines = visit_lines(database); });
+        act(VisitsListed{lines ? std::move(*lines) : std::vector<VisitLine>{}});
     }
 
     /// News from the disk and the engine, before the frame is drawn.
@@ -211,6 +238,7 @@ struct Shell::Impl {
         if (news.what_if) act(WhatIfAnswered{std::move(news.what_if)});
         if (news.completion) act(AnswerCompleted{std::move(news.completion)});
         for (PhotoAction& one : photo_worker.take()) act(std::move(one));
+        for (Action& one : send_worker.take()) act(one);
         photo_worker.watch(model.photos.camera && model.photos.camera->why.empty());
         if (std::exchange(asked_at, acts) != acts) ask_for_more();
     }
@@ -297,7 +325,13 @@ ui::FrameOutput Shell::frame(const ui::FrameInput& input) {
     impl.seen = output.hit_map;
     for (const Action& action : actions) impl.act(action);
     // What was done, or worked out within the frame, shows with the next one.
-    const bool pending = !impl.options.threads && (impl.assessor.working() || impl.photo_worker.working());
+    const bool pending =
+        !impl.options.threads && (impl.assessor.working() || impl.photo_worker.working() || impl.send_worker.working());
+    if (!impl.options.threads) {
+        const auto left = impl.send_worker.seconds_left();
+        const double now = output.wants_frame_in;
+        if (left && (now < 0 || *left < now)) output.wants_frame_in = *left;
+    }
     output.wants_frame = output.wants_frame || !actions.empty() || pending || first;
     output.quit = impl.model.quit;
     return output;

@@ -5,6 +5,7 @@
 #include "app/core/action.hpp"
 #include "app/photo/camera_source.hpp"
 #include "app/shell/engine_data.hpp"
+#include "app/shell/send_worker.hpp"
 #include "app/ui/frame_input.hpp"
 #include "app/ui/frame_output.hpp"
 
@@ -18,19 +19,23 @@ namespace sillwalk::app {
 
 /// What a platform gives.
 struct PlatformServices {
-    std::function<std::int64_t()> utc_ms;  ///< milliseconds since 1970
-    int utc_offset_minutes = 0;            ///< of the clock on the wall
-    std::function<void()> wake;            ///< from any thread: a frame is needed
-    std::function<RandomBytes()> random;   ///< once at the start, from the system's generator; none: the library's
-    OpenCameraSource camera{};             ///< none: there is no camera
+    std::function<std::int64_t()> utc_ms;     ///< milliseconds since 1970
+    int utc_offset_minutes = 0;               ///< of the clock on the wall
+    std::function<void()> wake;               ///< from any thread: a frame is needed
+    std::function<RandomBytes()> random;      ///< once at the start, from the system's generator; none: the library's
+    MakeTransport transport;                  ///< none: nothing is sent, only handed off
+    std::function<std::int64_t()> steady_ms;  ///< by a clock that never jumps; none: the system's
+    std::function<std::string()> clipboard;   ///< its text; none: there is none
+    OpenCameraSource camera{};                ///< none: there is no camera
 };
 
 struct ShellOptions {
-    std::string database;        ///< path; ":memory:" keeps nothing
-    std::string photo_folder{};  ///< where photos are taken from; empty: there is none
-    bool demo = false;           ///< puts the demo visit in, should it not be there, and opens it
-    bool threads = true;         ///< false: disk and engine run within the frame (tests, web)
-    std::size_t draws = 2000;    ///< of the readings inside their tolerances; tests take fewer
+    std::string database;           ///< path; ":memory:" keeps nothing
+    std::string photo_folder{};     ///< where photos are taken from; empty: there is none
+    std::string hand_off_folder{};  ///< where hand-off files are written; empty: where the program runs
+    bool demo = false;              ///< puts the demo visit in, should it not be there, and opens it
+    bool threads = true;            ///< false: disk and engine run within the frame (tests, web)
+    std::size_t draws = 2000;       ///< of the readings inside their tolerances; tests take fewer
     PlatformServices services;
     bool keep = false;  ///< look after the file: see WriterOptions::keep
 };

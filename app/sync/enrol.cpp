@@ -25,7 +25,7 @@ Result<WireResponse> ask(Transport& transport, const WireRequest& request) {
 }
 
 tl::unexpected<engine::Error> no_office(const std::string& detail) {
-    return engine::bad_input("this is no office: " + detail);
+    return engine::bad_input("this is no office: " + detail, "sync.why.no_office");
 }
 
 Result<void> read_service(const WireResponse& response, OfficeAccess& office) {
@@ -81,6 +81,8 @@ Result<OfficeAccess> enrol(Transport& transport, const EnrolOrder& order, const 
     const auto service = ask(transport, {"GET", "/v1/service", {}, {}});
     if (!service) return tl::make_unexpected(service.error());
     if (auto done = read_service(*service, office); !done) return tl::make_unexpected(done.error());
+    if (!order.office_key.empty() && order.office_key != to_hex(byte_view(office.public_key)))
+        return engine::bad_input("this is another office than the one of the code", "sync.why.other_office");
     const Json body{{"code", order.code},
                     {"public_key", to_hex(byte_view(device.key().public_key))},
                     {"device_name", order.device_name}};
@@ -90,8 +92,9 @@ Result<OfficeAccess> enrol(Transport& transport, const EnrolOrder& order, const 
                                         body.dump(-1, ' ', false, Json::error_handler_t::replace)});
     if (!answer) return tl::make_unexpected(answer.error());
     if (answer->status == 401)
-        return engine::bad_input("the code does not work: it is wrong, used or older than 15 minutes");
-    if (answer->status == 429) return engine::fail(ErrorCode::transport, "too many wrong codes; wait a minute");
+        return engine::bad_input("the code does not work: it is wrong, used or older than 15 minutes", "sync.why.code");
+    if (answer->status == 429)
+        return engine::fail(ErrorCode::transport, "too many wrong codes; wait a minute", "sync.why.too_many");
     if (auto done = read_token(*answer, office); !done) return tl::make_unexpected(done.error());
     return office;
 }

@@ -13,10 +13,11 @@ struct EnrolOrder {
     std::string code;  ///< as the person typed it
     std::string device_name;
     std::string pin;
+    std::string office_key{};  ///< 64 hex digits that the office's key must be; empty: whatever it says
 };
 
-/// Asks the office for its key, then for a token. transport where no answer came, with a language key in `where`;
-/// bad_input where the code does not work or the answer makes no sense.
+/// Asks the office for its key, then for a token. transport where no answer came or it wants us to wait, bad_input
+/// where the code does not work or the answer makes no sense; `where` is a language key of "sync.why".
 [[nodiscard]] engine::Result<OfficeAccess> enrol(Transport& transport, const EnrolOrder& order,
                                                  const DeviceIdentity& device);
 

@@ -42,6 +42,8 @@ public:
     virtual ~Transport() = default;
     /// Follows no redirect, keeps to its own deadlines, never throws.
     [[nodiscard]] virtual WireResult send(const WireRequest& request) = 0;
+    /// From any thread: what is being sent ends within about a second, and nothing more is sent. The program ends.
+    virtual void stop() {}
 };
 
 }  // namespace sillwalk::app

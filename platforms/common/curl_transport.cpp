@@ -4,6 +4,7 @@
 
 #include <curl/curl.h>
 
+#include <atomic>
 #include <string_view>
 #include <utility>
 
@@ -50,6 +51,11 @@ std::size_t take_header(char* data, std::size_t size, std::size_t count, void* u
         received.response.headers.emplace_back(line.substr(0, colon), value);
     }
     return take(received, line.size());
+}
+
+/// Called by libcurl about once a second, and whenever something moves.
+int go_on(void* user, curl_off_t, curl_off_t, curl_off_t, curl_off_t) {
+    return static_cast<const std::atomic<bool>*>(user)->load() ? 1 : 0;
 }
 
 struct ListEnd {
@@ -139,6 +145,7 @@ struct CurlTransport::Impl {
     CurlOptions options;
     CURL* handle = nullptr;
     bool settled = true;
+    std::atomic<bool> stopped = false;
 };
 
 CurlTransport::CurlTransport(CurlOptions options) : impl_(std::make_unique<Impl>(std::move(options))) {}
@@ -157,6 +164,9 @@ app::WireResult CurlTransport::send(const app::WireRequest& request) {
     impl.set(CURLOPT_WRITEDATA, static_cast<void*>(&received));
     impl.set(CURLOPT_HEADERFUNCTION, take_header);
     impl.set(CURLOPT_HEADERDATA, static_cast<void*>(&received));
+    impl.set(CURLOPT_NOPROGRESS, 0L);
+    impl.set(CURLOPT_XFERINFOFUNCTION, go_on);
+    impl.set(CURLOPT_XFERINFODATA, static_cast<void*>(&impl.stopped));
     if (!impl.settled) return tl::make_unexpected(WireFault::untrusted);  // never send with less than was asked for
     const CURLcode code = curl_easy_perform(impl.handle);
     if (code != CURLE_OK) return tl::make_unexpected(fault_of(code));
@@ -164,6 +174,10 @@ app::WireResult CurlTransport::send(const app::WireRequest& request) {
     curl_easy_getinfo(impl.handle, CURLINFO_RESPONSE_CODE, &status);
     received.response.status = static_cast<int>(status);
     return std::move(received.response);
+}
+
+void CurlTransport::stop() {
+    impl_->stopped = true;
 }
 
 }  // namespace sillwalk::platforms

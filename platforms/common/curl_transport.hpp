@@ -26,6 +26,7 @@ public:
     CurlTransport& operator=(const CurlTransport&) = delete;
 
     [[nodiscard]] app::WireResult send(const app::WireRequest& request) override;
+    void stop() override;
 
 private:
     struct Impl;

@@ -139,6 +139,11 @@ void SdlHost::tell(const std::string& words) {
     SDL_ShowSimpleMessageBox(SDL_MESSAGEBOX_ERROR, SDL_GetWindowTitle(impl_->window), words.c_str(), impl_->window);
 }
 
+std::string SdlHost::clipboard() {
+    const std::unique_ptr<char, decltype(&SDL_free)> text(SDL_GetClipboardText(), &SDL_free);
+    return text ? text.get() : "";
+}
+
 void SdlHost::wake() {
     SDL_Event event{};
     event.type = SDL_USEREVENT;

@@ -34,6 +34,8 @@ public:
     void tell(const std::string& words);
     /// Any thread: something changed, draw again.
     static void wake();
+    /// Text of the clipboard; empty where there is none.
+    [[nodiscard]] static std::string clipboard();
 
 private:
     SdlHost();

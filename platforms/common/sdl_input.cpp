@@ -1,5 +1,7 @@
 #include "platforms/common/sdl_input.hpp"
 
+#include "platforms/common/sdl_host.hpp"
+
 #include <algorithm>
 #include <optional>
 #include <utility>
@@ -99,6 +101,7 @@ void SdlInput::pointer(ui::PointerPhase phase, std::int64_t id, float x, float y
 bool SdlInput::key(const SDL_KeyboardEvent& event) {
     const std::optional<ui::Key> known = key_of(event.keysym);
     if (known.has_value()) next_.keys.push_back({*known, (event.keysym.mod & KMOD_SHIFT) != 0});
+    if (event.keysym.sym == SDLK_v && (event.keysym.mod & KMOD_CTRL) != 0) next_.text += SdlHost::clipboard();
     if (SDL_IsTextInputActive() == SDL_FALSE) {
         const char sign = typed_sign(event.keysym);
         if (sign != 0) next_.text += sign;

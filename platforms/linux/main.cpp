@@ -2,6 +2,7 @@
 
 #include "app/shell/shell.hpp"
 #include "platforms/common/app_settings.hpp"
+#include "platforms/common/curl_transport.hpp"
 #include "platforms/common/run_script.hpp"
 #include "platforms/common/sdl_host.hpp"
 #include "platforms/linux/v4l2_camera.hpp"
@@ -28,6 +29,8 @@ struct Options {
     std::string shot;
     std::string theme;
     std::string photos;
+    std::string hand_off;     ///< folder of hand-off files; empty: that of the visits
+    std::string certificate;  ///< file of certificates to trust in place of the system's
     float px_per_mm = 0;
     std::size_t draws = app::ShellOptions{}.draws;
     bool demo = false;
@@ -59,6 +62,7 @@ struct Running {
         app::ShellOptions wanted;
         wanted.database = options.data + "/visits.sqlite3";
         wanted.photo_folder = options.photos;
+        wanted.hand_off_folder = options.hand_off.empty() ? options.data : options.hand_off;
         wanted.demo = options.demo;
         wanted.draws = options.draws;
         // A script expects what its step caused: disk and engine then run within the frame.
@@ -79,6 +83,11 @@ struct Running {
         if (const auto camera = platforms::find_camera(calls)) {
             wanted.services.camera = [calls, path = *camera] { return platforms::open_camera(calls, path); };
         }
+        wanted.services.transport = [certificate = options.certificate](const std::string& url,
+                                                                        const std::string& pin) {
+            return std::make_unique<platforms::CurlTransport>(platforms::CurlOptions{url, pin, certificate});
+        };
+        if (!options.headless) wanted.services.clipboard = platforms::SdlHost::clipboard;
         auto opened = app::Shell::open(data, std::move(wanted));
         if (!opened.has_value()) return tl::make_unexpected(opened.error());
         shell = std::move(*opened);
@@ -136,6 +145,8 @@ int main(int argc, char** argv) {
     CLI::App cli("Sillwalk: wheels for cold stores, food plants, laboratories and cleanrooms.");
     cli.add_option("--data", options.data, "Folder of the visits");
     cli.add_option("--photos", options.photos, "Folder of JPEG files from which photos are taken");
+    cli.add_option("--hand-off", options.hand_off, "Folder of hand-off files; that of the visits without it");
+    cli.add_option("--certificate", options.certificate, "File of certificates to trust in place of the system's");
     cli.add_flag("--demo", options.demo, "Puts the invented demo visit in and opens it");
     cli.add_option("--size", options.size, "Size of the window: WIDTHxHEIGHT in pixels");
     cli.add_option("--px-per-mm", options.px_per_mm, "Pixels per millimetre of glass; 0: as the display says");

@@ -6,6 +6,7 @@
 #include "app/shell/shell.hpp"
 #include "platforms/common/software_renderer.hpp"
 #include "tests/app_storage/scratch.hpp"
+#include "tests/app_sync/fake_office.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -48,6 +49,12 @@ public:
         options.draws = 60;
         options.services.utc_ms = [this] { return utc_ms_ += 10; };
         options.services.camera = camera_;
+        options.services.steady_ms = [this] { return steady_ms_; };
+        options.services.clipboard = [this] { return clipboard; };
+        options.services.transport = [this](const std::string& url, const std::string&) {
+            return std::make_unique<Line>(office, url);
+        };
+        options.hand_off_folder = scratch_.file("handed");
         auto opened = app::Shell::open(shared_data(), options);
         if (!opened) FAIL(opened.error().message);
         shell_ = std::move(*opened);
@@ -81,10 +88,27 @@ public:
         text << file.rdbuf();
         run(text.str());
     }
+    FakeOffice office;  ///< the network
+    std::string clipboard;
+    [[nodiscard]] std::string hand_off_folder() const { return scratch_.file("handed"); }
     [[nodiscard]] app::Shell& shell() { return *shell_; }
     [[nodiscard]] const driver::Driver& driver() const { return *driver_; }
 
 private:
+    /// One of the connections that the app makes to the one office there is.
+    class Line : public app::Transport {
+    public:
+        Line(FakeOffice& office, std::string url) : office_(office), url_(std::move(url)) {}
+        app::WireResult send(const app::WireRequest& request) override {
+            if (url_ != "https://office.example") return tl::make_unexpected(app::WireFault::unreachable);
+            return office_.send(request);
+        }
+
+    private:
+        FakeOffice& office_;
+        std::string url_;
+    };
+
     /// Pictures are drawn only where SILLWALK_SHOTS names a folder for them: under the sanitizers they take most of the
     /// time.
     static engine::Result<void> save(const ui::FrameOutput& frame, const std::string& name, const std::string& size) {
@@ -99,6 +123,7 @@ private:
         host.frame = [this](const ui::FrameInput& input) {
             size_ =
                 std::to_string(static_cast<int>(input.width)) + "x" + std::to_string(static_cast<int>(input.height));
+            steady_ms_ = static_cast<std::int64_t>(input.now * 1000);
             return shell_->frame(input);
         };
         host.save_shot = [this](const ui::FrameOutput& frame, const std::string& name) {
@@ -124,7 +149,7 @@ private:
     Scratch scratch_;
     bool demo_ = true;
     app::OpenCameraSource camera_;
-    std::int64_t utc_ms_ = 1795600000000;
+    std::int64_t utc_ms_ = 1795600000000, steady_ms_ = 0;
     std::string size_;
     std::unique_ptr<app::Shell> shell_;
     std::unique_ptr<driver::Driver> driver_;  ///< draws at once, so the app must be there first

@@ -131,6 +131,48 @@ void take_keypads(Album& album) {
     album.go("setup, scale checked", app::Screen::setup);
 }
 
+/// Sending in every state that a person can see.
+void take_sending(Album& album) {
+    using app::DeliveryState;
+    const std::string visit = album.model().visit->id.text();
+    app::VisitLine line{visit, "Quillwater Foods, Plant 2", 1795600000000};
+    line.customer = "Quillwater Foods";
+    std::vector<app::VisitLine> lines;
+    for (int i = 0; i <= static_cast<int>(DeliveryState::from_file); ++i) {
+        line.delivery = static_cast<DeliveryState>(i);
+        line.why = line.delivery == DeliveryState::attention ? "sync.why.not_yours" : "";
+        lines.push_back(line);
+        line.id += "x";
+    }
+    const auto enrolled = [&](Look& look, app::SendingPhase phase) -> app::SendingDesk& {
+        look.model.visits = lines;
+        app::SendingDesk& desk = look.model.sending;
+        desk.status = {true, "https://office.quillwater.example:8443", phase, "sync.why.cut_off", 12, 0, 340};
+        return desk;
+    };
+    album.go("office, not enrolled", app::Screen::office);
+    app::EnrolmentForm& form = album.take("office with a wrong code").model.sending.form;
+    form.address = "https://office.quillwater.example:8443";
+    form.code = "ABCD-EFGH-JKLM-NPQR";
+    form.name = "Tablet 3";
+    form.fault = app::SendingFault{"enrol.why.code", form.address};
+    app::SendingDesk& desk = enrolled(album.take("office, waiting"), app::SendingPhase::waiting);
+    desk.hand_off = app::HandOffTold{"visits/sillwalk-2026-11-26-071500.ndjson", 12'345'678, 7, 31, 1};
+    enrolled(album.take("office, enrol again"), app::SendingPhase::enrol_again);
+    album.act(app::GoTo{{app::Screen::hand_over, 0}});
+    album.act(app::SendAction(app::OpenSend{}));
+    album.take("before sending, not enrolled");
+    enrolled(album.take("before sending"), app::SendingPhase::idle);
+    album.act(app::SendAction(app::CloseSend{}));
+    album.take("before erasing").model.sending.asks_to_erase = true;
+    app::SendingDesk& failed = enrolled(album.take("hand-over that could not be sealed"), app::SendingPhase::idle);
+    failed.failed_visit = visit;
+    failed.fault = app::SendingFault{"seal.why.storage", "full"};
+    album.act(app::GoTo{{app::Screen::visits, 0}});
+    enrolled(album.take("visits in every state"), app::SendingPhase::sending);
+    album.act(app::OpenVisit{visit});
+}
+
 /// A visit that holds nothing yet, then little by little more.
 void take_new_visit(Album& album) {
     using app::Screen;
@@ -193,6 +235,7 @@ std::vector<Look> every_screen() {
     take_what_if(album);
     take_sheets(album);
     take_keypads(album);
+    take_sending(album);
     take_new_visit(album);
     return album.looks();
 }

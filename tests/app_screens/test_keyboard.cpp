@@ -90,6 +90,7 @@ bool has_digit(const std::string& text) {
 /// The look without what lies over its screen.
 Look uncovered(Look look) {
     look.model.choice.reset();
+    look.model.sending.asks_to_send = look.model.sending.asks_to_erase = false;
     look.model.pick.reset();
     look.model.castors.reset();
     look.model.open_reason.reset();

@@ -41,11 +41,14 @@ public:
     std::string token = "token";
     app::SigningKey key = seeded_key(7);
     std::string key_id = "office-key";
+    std::string code = "code";  ///< of the next enrolment; used up by it
+    bool forked = false;        ///< another version of each visit stands beside the one that comes
 
     std::map<std::string, std::string> revisions;  ///< digest -> envelope as it came first
     std::map<std::string, std::string> blobs;
     std::vector<WireRequest> seen;
     std::size_t blob_bytes_received = 0;
+    std::string device_name;  ///< of the last enrolment
 
     WireResult send(const WireRequest& request) override {
         seen.push_back(request);
@@ -68,6 +71,8 @@ public:
             if (blobs.count(app::to_hex(blob.digest)) == 0) missing.push_back(app::to_hex(blob.digest));
         }
         const bool complete = missing.empty();
+        Json heads = {digest};
+        if (forked) heads.push_back(std::string(64, 'f'));
         const Json body{{"format", app::receipt_format},
                         {"digest", digest},
                         {"survey_id", envelope->survey_id},
@@ -75,8 +80,8 @@ public:
                         {"seq", 1},
                         {"missing_blobs", missing},
                         {"complete", complete},
-                        {"heads", {digest}},
-                        {"fork", false}};
+                        {"heads", heads},
+                        {"fork", forked}};
         const auto signature = app::sign(key, app::receipt_format, app::sha256(app::canonical_json(body)));
         return app::canonical_json(
             {{"receipt", body},
@@ -100,7 +105,24 @@ private:
         return {status, {}, app::canonical_json({{"sha256", digest}, {"stored", true}})};
     }
 
+    WireResponse enrolment(const WireRequest& request) {
+        const Json asked = Json::parse(request.body);
+        if (code.empty() || asked.at("code") != code) return {401, {}, "{}"};
+        code.clear();
+        device_name = asked.at("device_name");
+        return {201,
+                {},
+                app::canonical_json({{"device_id", "018f3c1a-0000-7000-8000-00000000eeee"},
+                                     {"token", token},
+                                     {"expires_ms", std::int64_t{1} << 52}})};
+    }
+
     WireResponse handle(const WireRequest& request) {
+        if (request.path == "/v1/service") {
+            const std::string public_key = app::to_hex(app::byte_view(key.public_key));
+            return {200, {}, app::canonical_json({{"key", {{"kid", key_id}, {"public_key", public_key}}}})};
+        }
+        if (request.path == "/v1/enrolments") return enrolment(request);
         if (header(request, "Authorization") != "Bearer " + token) return {401, {}, "{}"};
         const std::string& path = request.path;
         const auto last = path.substr(path.rfind('/') + 1);

@@ -45,6 +45,7 @@ Screen tab_of(Screen screen) {
         case Screen::about:
         case Screen::evidence:
         case Screen::photo:
+        case Screen::office:
             return Screen::overview;
         case Screen::cart:
             return Screen::loads;
@@ -268,6 +269,8 @@ Title title_of(const ScreenContext& context) {
             return {context.say("photo.title",
                                 {std::to_string(index + 1), std::to_string(context.model.visit->photos.size())}),
                     survey->site};
+        case Screen::office:
+            return {context.say("office.title"), ""};
     }
     return {};
 }
@@ -363,6 +366,8 @@ void draw_screen(ScreenContext& context, const Rect& area) {
             return draw_evidence(context, area);
         case Screen::photo:
             return draw_photo(context, area);
+        case Screen::office:
+            return draw_office(context, area);
     }
 }
 
@@ -413,7 +418,7 @@ void draw_app(ScreenContext& context) {
         return;
     }
     const bool bar = in_visit && screen != Screen::answer && screen != Screen::hand_over && screen != Screen::visits &&
-                     screen != Screen::setup;
+                     screen != Screen::setup && screen != Screen::office;
     const Regions regions = ui.regions(bar);
     if (in_visit) draw_navigation(context);
     draw_top_bar(context);
@@ -431,6 +436,8 @@ void draw_app(ScreenContext& context) {
         draw_photo_files_sheet(context);
         draw_camera_sheet(context);
         draw_photo_binding_sheet(context);
+        draw_send_sheet(context);
+        draw_erase_sheet(context);
     }
     draw_toast(context);
 }

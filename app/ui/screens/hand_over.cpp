@@ -4,6 +4,7 @@
 
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
+#include "app/ui/screens/sending_parts.hpp"
 
 namespace sillwalk::ui {
 
@@ -43,18 +44,6 @@ void sections(ScreenContext& context, const std::vector<app::HandOverSection>& l
     }
 }
 
-/// Whose sheet it is; the next cart with a tap.
-void cart_row(ScreenContext& context) {
-    const auto& carts = context.survey().carts;
-    RowOptions options;
-    options.detail =
-        context.say("cart.subtitle", {std::to_string(context.model.cart + 1), std::to_string(carts.size())});
-    options.chevron = carts.size() > 1;
-    options.touchable = carts.size() > 1;
-    const auto next = static_cast<std::uint16_t>((context.model.cart + 1U) % carts.size());
-    if (context.ui.row("hand_over.cart", carts[context.model.cart].name, options)) context.act(app::SelectCart{next});
-}
-
 app::HandOver text_of(const ScreenContext& context, const engine::CartAdvice& advice) {
     const app::Completion* done = app::completion_in_hand(context.model);
     return app::hand_over(context.model.answer->advice, advice, done ? done->conditions : std::nullopt, context.text());
@@ -65,11 +54,19 @@ app::HandOver text_of(const ScreenContext& context, const engine::CartAdvice& ad
 void draw_hand_over(ScreenContext& context, const Rect& area) {
     Ui& ui = context.ui;
     const engine::CartAdvice* advice = context.advice();
+    Rect rest = area;
     if (!advice) {
-        const auto list = ui.scroll("hand_over", area);
+        send_head(context, rest);
+        const auto list = ui.scroll("hand_over", rest);
+        delivery_row(context);
         return no_wheel_judged(context);
     }
     const app::HandOver& text = context.recall(Remembered::hand_over, 0, [&] { return text_of(context, *advice); });
+    const auto bench = [&] {
+        ui.text(context.say("hand_over.bench_sheet"), TextRole::row, Weight::medium);
+        if (text.bench.empty()) ui.text(context.say("hand_over.no_bench"));
+        sections(context, text.bench);
+    };
     if (ui.metrics().width_class == WidthClass::expanded) {
         const auto columns = ui.columns(area, {600, 504}, true);
         {
@@ -77,20 +74,18 @@ void draw_hand_over(ScreenContext& context, const Rect& area) {
             ui.finding(text.headline, "hand_over.headline");
             sections(context, text.specification);
         }
-        const auto list = ui.scroll("hand_over.bench", columns[1]);
-        cart_row(context);
-        ui.text(context.say("hand_over.bench_sheet"), TextRole::row, Weight::medium);
-        if (text.bench.empty()) ui.text(context.say("hand_over.no_bench"));
-        sections(context, text.bench);
-        return;
+        rest = columns[1];
+        send_head(context, rest);
+        const auto list = ui.scroll("hand_over.bench", rest);
+        delivery_row(context);
+        return bench();
     }
-    const auto list = ui.scroll("hand_over", area);
-    cart_row(context);
+    send_head(context, rest);
+    const auto list = ui.scroll("hand_over", rest);
+    delivery_row(context);
     ui.finding(text.headline, "hand_over.headline");
     sections(context, text.specification);
-    ui.text(context.say("hand_over.bench_sheet"), TextRole::row, Weight::medium);
-    if (text.bench.empty()) ui.text(context.say("hand_over.no_bench"));
-    sections(context, text.bench);
+    bench();
 }
 
 }  // namespace sillwalk::ui

@@ -4,6 +4,7 @@
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
 #include "app/ui/screens/ruler.hpp"
+#include "app/ui/screens/sending_parts.hpp"
 
 #include <fmt/format.h>
 
@@ -181,6 +182,8 @@ void draw_setup(ScreenContext& context, const Rect& area) {
     Ui& ui = context.ui;
     const app::Settings& settings = context.model.settings;
     const auto list = ui.scroll("setup", area);
+    office_row(context, "setup.office");
+    ui.space(ui.metrics().gap);
     const std::array<ChoiceItem, 2> units = {
         {{"si", context.say("setup.units_si"), {}, true}, {"us", context.say("setup.units_us"), {}, true}}};
     setting_choice(context, "setup.units", "setup.units", units, settings.us_units ? 1 : 0,

@@ -4,6 +4,7 @@
 #include "app/core/reading_access.hpp"
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
+#include "app/ui/screens/sending_parts.hpp"
 
 #include <array>
 
@@ -44,6 +45,7 @@ void ways(ScreenContext& context) {
     if (ui.row("overview.evidence", context.say("evidence.title"), photos)) {
         context.act(app::GoTo{{Screen::evidence, 0}});
     }
+    office_row(context, "overview.office");
     if (!ui.metrics().compact()) return;
     const std::array<std::pair<Screen, const char*>, 3> others = {
         {{Screen::washing, "nav.washing"}, {Screen::setup, "nav.setup"}, {Screen::visits, "visits.title"}}};

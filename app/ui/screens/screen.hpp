@@ -124,6 +124,7 @@ void draw_places(ScreenContext& context, const Rect& area);
 void draw_plan(ScreenContext& context, const Rect& area);
 void draw_evidence(ScreenContext& context, const Rect& area);
 void draw_photo(ScreenContext& context, const Rect& area);
+void draw_office(ScreenContext& context, const Rect& area);
 
 // ---- what lies over a screen
 /// Takes the whole region right of the rail.
@@ -135,5 +136,7 @@ void draw_reason_sheet(ScreenContext& context);
 void draw_photo_files_sheet(ScreenContext& context);
 void draw_camera_sheet(ScreenContext& context);
 void draw_photo_binding_sheet(ScreenContext& context);
+void draw_send_sheet(ScreenContext& context);
+void draw_erase_sheet(ScreenContext& context);
 
 }  // namespace sillwalk::ui

@@ -2,6 +2,7 @@
 
 #include "app/ui/screens/facts.hpp"
 #include "app/ui/screens/parts.hpp"
+#include "app/ui/screens/sending_parts.hpp"
 
 #include <algorithm>
 
@@ -33,11 +34,13 @@ void visit_row(ScreenContext& context, const app::VisitLine& visit, std::size_t 
     RowOptions row;
     row.detail = context.say("visits.changed", {clock_text(context, visit.changed_ms)});
     if (!visit.customer.empty()) row.detail = visit.customer + " \u00B7 " + row.detail;
-    if (visit.sent) row.detail += " \u00B7 " + context.say("visits.sent");
-    if (!visit.sent && compact) row.detail += " \u00B7 " + context.say("visits.not_sent");
-    if (!visit.sent && !compact) {
-        row.badge = Badge::not_known;
-        row.badge_word = context.say("visits.not_sent");
+    const std::string state = delivery_text(context, visit.delivery);
+    if (compact) {
+        row.mark = delivery_badge(visit.delivery);
+        row.detail = state + " \u00B7 " + row.detail;
+    } else {
+        row.badge = delivery_badge(visit.delivery);
+        row.badge_word = state;
     }
     if (!compact) row.icon = Icon::route;
     row.chevron = !compact;
@@ -65,6 +68,7 @@ void draw_visits(ScreenContext& context, const Rect& area) {
         do_build(context, app::NewVisit{});
     }
     const auto list = ui.scroll("visits.list", rest);
+    office_row(context, "visits.office");
     std::size_t number = 0;
     for (const app::VisitLine& visit : context.model.visits) {
         if (!matches(visit, context.scratch.search)) continue;
@@ -85,6 +89,10 @@ void draw_about(ScreenContext& context, const Rect& area) {
         context.act(app::GoTo{{Screen::places, 0}});
     }
     text_row(context, {TextField::notes, 0});
+    if (app::may_be_erased(delivery_in_hand(context)) &&
+        ui.button("about.erase", context.say("erase.title"), {.style = ButtonStyle::danger, .icon = Icon::erase})) {
+        do_send(context, app::OpenErase{});
+    }
 }
 
 }  // namespace sillwalk::ui
