@@ -138,8 +138,9 @@ void Driver::bring_into_view(const std::string& id) {
         const ui::Target* target = screen().find(id);
         if (target == nullptr || target->scroll_area.empty()) return;
         const ui::ScrollRegion* region = screen().find_scroll(target->scroll_area);
-        if (region == nullptr) return;
-        const bool whole = target->rect.y0 >= region->view.y0 && target->rect.y1 <= region->view.y1;
+        if (region == nullptr || region->covered) return;
+        // Out of a message's way as well.
+        const bool whole = !target->covered && target->rect.y0 >= region->view.y0 && target->rect.y1 <= region->view.y1;
         const float middle = target->rect.center().y - region->view.center().y;
         const float wanted = std::clamp(region->offset + middle, 0.0F, region->max_offset);
         if (whole || std::abs(wanted - region->offset) < 1) return;
@@ -264,6 +265,10 @@ engine::Result<void> Driver::expect(const Step& step, bool wanted) {
     if (item == nullptr && target == nullptr && search(id)) {
         item = screen().find_text(id);
         target = item == nullptr ? screen().find(id) : nullptr;
+    }
+    if (target != nullptr && target->covered) {
+        bring_into_view(id);
+        target = screen().find(id);
     }
     const bool shown = item != nullptr ? !item->covered : target != nullptr && !target->covered;
     if (how == "shown") {

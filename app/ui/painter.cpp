@@ -34,6 +34,10 @@ Rect bounds(std::span<const Point> points) {
     }
     return box;
 }
+/// As std::round, which is a call of the library for each letter.
+float whole_pixel(float at) {
+    return static_cast<float>(static_cast<int>(at >= 0 ? at + 0.5F : at - 0.5F));
+}
 Rect around(Point center, float radius) {
     return {center.x - radius, center.y - radius, center.x + radius, center.y + radius};
 }
@@ -185,7 +189,7 @@ void ListCanvas::text(Point at, std::string_view utf8, const TextStyle& style) {
     for (std::size_t i = 0; i < utf8.size();) {
         const ImFontGlyph& glyph = glyph_of(font, next_code_point(utf8, i));
         if (glyph.Visible != 0U) {
-            const float x = std::round(pen);
+            const float x = whole_pixel(pen);
             quad({x + glyph.X0, top + glyph.Y0, x + glyph.X1, top + glyph.Y1}, glyph, color);
             ++drawn;
         }

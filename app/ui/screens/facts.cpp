@@ -288,14 +288,18 @@ const engine::CrossingOutcome* crossing_outcome(const ScreenContext& context, st
 std::string fitted(const Ui& ui, const std::string& text, float width, TextRole role, Weight weight) {
     if (ui.text_width(text, role, weight) <= width) return text;
     if (ui.text_width(text, TextRole::smallest, weight) <= width) return text;
-    std::string best = text;
-    for (std::size_t at = text.rfind(' '); at != std::string::npos && at > 0; at = text.rfind(' ', at - 1)) {
-        std::string shorter = text.substr(0, at);
-        while (!shorter.empty() && (shorter.back() == ',' || shorter.back() == ' ')) shorter.pop_back();
-        best = shorter + " \u2026";
-        if (ui.text_width(best, TextRole::smallest, weight) <= width) break;
-    }
-    return best;
+    std::vector<std::size_t> ends;  // of what could be left of it, by words
+    for (std::size_t at = text.find(' ', 1); at != std::string::npos; at = text.find(' ', at + 1)) ends.push_back(at);
+    if (ends.empty()) return text;
+    const auto shortened = [&](std::size_t end) {
+        while (end > 0 && (text[end - 1] == ',' || text[end - 1] == ' ')) --end;
+        return text.substr(0, end) + " \u2026";
+    };
+    const auto too_wide = [&](std::size_t end) {
+        return ui.text_width(shortened(end), TextRole::smallest, weight) > width;
+    };
+    const auto first = std::partition_point(ends.begin(), ends.end(), [&](std::size_t end) { return !too_wide(end); });
+    return shortened(first == ends.begin() ? ends.front() : *(first - 1));
 }
 
 std::string clock_text(const ScreenContext& context, std::int64_t utc_ms) {
