@@ -35,14 +35,16 @@ void visit_row(ScreenContext& context, const app::VisitLine& visit, std::size_t 
     row.detail = context.say("visits.changed", {clock_text(context, visit.changed_ms)});
     if (!visit.customer.empty()) row.detail = visit.customer + " \u00B7 " + row.detail;
     const std::string state = delivery_text(context, visit.delivery);
-    if (compact) {
+    // Beside a badge a narrow row would leave too little for the name: shape and word stand below it.
+    const bool narrow = ui.metrics().width_class != WidthClass::expanded;
+    if (narrow) {
         row.mark = delivery_badge(visit.delivery);
         row.detail = state + " \u00B7 " + row.detail;
     } else {
         row.badge = delivery_badge(visit.delivery);
         row.badge_word = state;
     }
-    if (!compact) row.icon = Icon::route;
+    if (!narrow) row.icon = Icon::route;
     row.chevron = !compact;
     const std::string title = visit.title.empty() ? context.say("visits.unnamed") : visit.title;
     if (ui.row(id, title, row)) context.act(app::OpenVisit{visit.id});
