@@ -85,6 +85,7 @@ void Ui::wake_in(double seconds) {
 }
 
 bool Ui::key_pressed(Key key) const {
+    if (impl_->keys_are_text) return false;
     return std::find(impl_->unused_keys.begin(), impl_->unused_keys.end(), key) != impl_->unused_keys.end();
 }
 
@@ -121,7 +122,7 @@ void Ui::Impl::read_keys() {
     key_steps = 0;
     unused_keys.clear();
     typed = {};
-    const bool in_field = !editing.empty();
+    const bool in_field = keys_are_text = !editing.empty();
     if (!in_field) {
         for (const char c : input.text) {
             const auto code = static_cast<unsigned char>(c);

@@ -88,6 +88,7 @@ struct Ui::Impl {
     std::string editing;  ///< text field that takes the keys
     std::size_t caret = 0;
     bool editing_shown = false;  ///< it was drawn in this frame
+    bool keys_are_text = false;  ///< it had the keys when the frame began: Escape ends the typing and nothing else
     Rect editing_rect;
     std::vector<char32_t> typed;  ///< not taken by a text field: key shortcuts
 
