@@ -202,7 +202,9 @@ std::vector<PhotoAction> PhotoWorker::take() {
 
 bool PhotoWorker::working() const {
     const std::lock_guard lock(mutex_);
-    return at_work_ || !jobs_.empty() || !news_.empty();
+    // The camera has always one more picture to show: that is no work that will be done some time.
+    const std::size_t pictures = looking_ ? 1 : 0;
+    return at_work_ || jobs_.size() > pictures || news_.size() > pictures;
 }
 
 void PhotoWorker::submit(Job job) {

@@ -327,6 +327,7 @@ ui::FrameOutput Shell::frame(const ui::FrameInput& input) {
     // What was done, or worked out within the frame, shows with the next one.
     const bool pending =
         !impl.options.threads && (impl.assessor.working() || impl.photo_worker.working() || impl.send_worker.working());
+    if (!impl.options.threads && impl.model.photos.camera) output.wants_frame_in = 1.0 / 15;
     if (!impl.options.threads) {
         const auto left = impl.send_worker.seconds_left();
         const double now = output.wants_frame_in;

@@ -62,7 +62,7 @@ public:
     /// From now on the device has this camera.
     void plug_camera(app::OpenCameraSource camera) {
         camera_ = std::move(camera);
-        start();
+        run("restart\n");
     }
     /// A file in the folder from which photos are taken.
     void put_photo(const std::string& name, const std::string& bytes) {

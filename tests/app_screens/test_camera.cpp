@@ -21,7 +21,7 @@ public:
     engine::Result<app::Pixels> frame() override {
         ++bench_.frames;
         if (bench_.broken) return engine::fail(engine::ErrorCode::storage, "unplugged", "test");
-        return test::four_quarters(640, 480);
+        return test::four_quarters(96, 72);
     }
 
 private:
@@ -48,7 +48,7 @@ TEST_CASE("a photo with the camera: seen, taken, kept, and the camera is closed 
     host.run(to_camera);
     const app::AppModel& model = host.shell().model();
     REQUIRE((model.photos.camera && model.photos.camera->picture));
-    CHECK(model.photos.camera->picture->width == 640);
+    CHECK(model.photos.camera->picture->width == 96);
     CHECK(bench.frames > 2);
     ui::FrameInput input;
     input.width = size.first;
@@ -58,7 +58,7 @@ TEST_CASE("a photo with the camera: seen, taken, kept, and the camera is closed 
 
     host.run("tap camera.shoot\nwait 0.5\ntap camera.shoot\nwait 0.5\n");
     CHECK(model.visit->photos.size() == 1);  // the same picture again is told, not kept twice
-    CHECK(model.visit->photos.at(0).width_px == 640);
+    CHECK(model.visit->photos.at(0).width_px == 96);
     CHECK(bench.open == 1);
     host.run("tap camera.close\nwait 0.5\n");
     CHECK(bench.open == 0);

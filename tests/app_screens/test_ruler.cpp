@@ -33,7 +33,7 @@ TEST_CASE("the scale check is kept, and with it the keypad offers a ruler", "[sc
     CHECK_FALSE(offers_ruler(host));
     host.shell().act(app::CloseSheet{});
     host.shell().act(app::GoTo{{app::Screen::setup, 0}});
-    host.run("wait 0.2\ntap setup.scale_longer\ntap setup.scale_longer\ntap setup.scale_shorter\n");
+    host.run("wait 0.2\ntap setup.scale_longer\nwait 0.3\ntap setup.scale_longer\nwait 0.3\ntap setup.scale_shorter\n");
     const double checked = host.shell().model().settings.px_per_mm;
     CHECK(checked == Approx(driver_px_per_mm * 1.0025).epsilon(1e-4));
     host.run("tap setup.scale_fits\nrestart\n");

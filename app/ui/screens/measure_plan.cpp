@@ -54,7 +54,7 @@ MeasurePlan wide_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     const Rect choices = top.cut_bottom(row, gap);
     p.readout = top;
     Rect choice = choices;
-    if (needs.can_rule) p.ruler_key = choice.cut_right(row, m.gutter);
+    if (needs.can_rule) p.ruler_key = choice.cut_right(row * 1.4F, m.gutter);
     p.units = choice.cut_left(std::max(choice.width() * 0.24F, units_width(m, needs)), m.gutter);
     p.methods = choice;
 
@@ -109,8 +109,8 @@ MeasurePlan tall_plan(const Metrics& m, const Rect& area, const MeasureNeeds& ne
     const float keys_height = 5 * key + 4 * gap;
     const float spare = rest.height() - m.target_size(TargetClass::row) - 2 * gap - keys_height;
     p.readout = rest.cut_top(std::clamp(spare, m.dp(110), std::max(m.dp(158), needs.hint_height)), gap);
+    if (needs.can_rule) p.ruler_key = p.readout.cut_right(m.target_size(TargetClass::row) * 1.4F, gap);
     Rect choice = rest.cut_top(m.target_size(TargetClass::row), gap);
-    if (needs.can_rule) p.ruler_key = choice.cut_right(m.target_size(TargetClass::row), gap);
     p.units = choice.cut_left(std::max(choice.width() * 0.28F, units_width(m, needs)), gap);
     p.methods = choice;
     if (needs.rules) {
@@ -150,7 +150,10 @@ MeasurePlan phone_plan(const Metrics& m, const Rect& area, const MeasureNeeds& n
     const float spare = rest.height() - row - 4 * key - 5 * gap;
     p.readout = rest.cut_top(std::clamp(spare, m.dp(80), needs.hint_height > 0 ? m.dp(200) : m.dp(164)), gap);
     Rect choices = rest.cut_top(row, gap);
-    if (needs.can_rule) p.ruler_key = choices.cut_right((choices.width() - 3 * gap) / 4, gap);
+    if (needs.can_rule) {
+        p.ruler_key = cell(choices, 4, 1, 3, gap);
+        choices.x1 = p.ruler_key.x0 - gap;
+    }
     p.units = cell(choices, 3, 1, 0, gap);
     p.methods = cell(choices, 3, 1, 1, gap);
     if (needs.sixteenths && !needs.rules) {
