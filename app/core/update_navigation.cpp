@@ -127,6 +127,7 @@ void go_to(Context& context, const Spot& spot) {
     model.pick.reset();
     model.castors.reset();
     model.photos.files.reset();
+    model.photos.camera.reset();
     model.photos.binding = false;
     model.photos.tool.reset();
     model.sending.asks_to_send = model.sending.asks_to_erase = false;
@@ -149,6 +150,7 @@ void go_back(Context& context) {
     if (model.pick) return model.pick.reset();
     if (model.castors) return model.castors.reset();
     if (model.photos.files) return model.photos.files.reset();
+    if (model.photos.camera) return model.photos.camera.reset();
     if (model.photos.binding) {
         model.photos.binding = false;
         return;

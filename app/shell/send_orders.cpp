@@ -29,12 +29,10 @@ constexpr int flush_ms = 10000;
 constexpr const char* nameless = "sillwalk";  ///< as the office lists a tablet to which nobody gave a name
 constexpr int most_tries = 3;                 ///< of sealing while the visit is changed
 
-/// "sync.why.code" of the error as "enrol.why.code", which names the address.
 SendingFault enrolment_fault(const engine::Error& error, const std::string& address) {
-    constexpr std::string_view known = "sync.why.";
-    const std::string_view where = error.where;
-    if (!where.starts_with(known)) return {"enrol.why.storage", error.message};
-    return {"enrol.why." + std::string(where.substr(known.size())), address};
+    std::string reason = enrolment_reason(error);
+    if (reason.empty()) return {"enrol.why.storage", error.message};
+    return {std::move(reason), address};
 }
 
 SendingFault seal_fault(const engine::Error& error) {

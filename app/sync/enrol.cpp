@@ -61,6 +61,12 @@ Result<void> read_token(const WireResponse& response, OfficeAccess& office) {
 
 }  // namespace
 
+std::string enrolment_reason(const engine::Error& error) {
+    constexpr std::string_view known = "sync.why.";
+    const std::string_view where = error.where;
+    return where.starts_with(known) ? "enrol.why." + std::string(where.substr(known.size())) : std::string();
+}
+
 bool is_office_address(std::string_view url) {
     constexpr std::array<std::string_view, 4> starts = {"https://", "http://127.0.0.1", "http://localhost",
                                                         "http://[::1]"};

@@ -21,6 +21,9 @@ struct EnrolOrder {
 [[nodiscard]] engine::Result<OfficeAccess> enrol(Transport& transport, const EnrolOrder& order,
                                                  const DeviceIdentity& device);
 
+/// Language key of what a person is told, with the address as its argument; empty where it is none of enrol()'s errors.
+[[nodiscard]] std::string enrolment_reason(const engine::Error& error);
+
 /// A fresh token against the present one, which the office takes until the fresh one was used. Errors as those of
 /// enrol().
 [[nodiscard]] engine::Result<OfficeAccess> renew_token(Transport& transport, const OfficeAccess& office);

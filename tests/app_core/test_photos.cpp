@@ -194,4 +194,8 @@ TEST_CASE("the camera's photo is kept as one from a file, and the same one once"
     CHECK(world.model.photos.camera->why == "camera.why");
     photo_act(world, OpenCamera{});
     CHECK(world.model.photos.camera->why.empty());
+    const Spot here = world.model.spot;
+    world.act(GoBack{});  // closes the camera's sheet and leaves no screen
+    CHECK_FALSE(world.model.photos.camera);
+    CHECK(world.model.spot == here);
 }

@@ -88,7 +88,7 @@ class Field(unittest.TestCase):
                 (("seal", "--data", here, DEMO, "--photo", DEMO), 2, "quillwater.json"),
                 (("send", "--data", here), 3, "not enrolled"),
                 (("send", "--data", here, "--server", "http://office.example"), 2, "no address of an office"),
-                (("enrol", "--data", here, "--server", "http://127.0.0.1:9", "--code", "x"), 1, "cannot be reached"),
+                (("enrol", "--data", here, "--server", "http://127.0.0.1:9", "--code", "x"), 1, "Nobody answers at http://127.0.0.1:9"),
                 (("import", "--data", here, self.folder / "none"), 2, "cannot be read"),
                 (("outbox", "--data", here, "--language", "xx"), 1, "en and es")):
             run = desk(*words)

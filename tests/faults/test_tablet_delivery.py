@@ -71,7 +71,7 @@ def enrol(office, tablet, nginx):
     # Without the certificate the server is not trusted, and nothing is told to it.
     words = ["enrol", "--data", tablet, "--server", address, "--code"]
     untrusted = subprocess.run([DESK, *map(str, words), "x"], capture_output=True, text=True)
-    assert untrusted.returncode == 1 and "not the office" in untrusted.stderr, untrusted
+    assert untrusted.returncode == 1 and "not trusted" in untrusted.stderr, untrusted
     desk(*words, "wrong", "--certificate", nginx.certificate, status=2)
     desk(*words, office.enrolment_code(), "--certificate", nginx.certificate)
 

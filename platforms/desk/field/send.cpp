@@ -111,8 +111,10 @@ int run_enrol(int argc, char** argv) {
     const auto office = app::enrol(transport, order, store->device);
     if (!office) {
         const bool unreached = office.error().code == engine::ErrorCode::transport;
-        if (store->language.has(office.error().where)) {
-            fmt::print(stderr, "{}\n", store->language.get(office.error().where));
+        // Nobody tries it again by itself, as it would what waits in the outbox.
+        const std::string reason = app::enrolment_reason(office.error());
+        if (store->language.has(reason)) {
+            fmt::print(stderr, "{}\n", store->language.fill(reason, {order.url}));
         } else {
             print_error(office.error());
         }
