@@ -11,6 +11,17 @@ namespace sillwalk::ui {
 
 namespace {
 
+/// Fills the next row, keeping the memory that it has.
+template <class Row, class From>
+Row& put(std::vector<Row>& rows, std::size_t& count, From&& from) {
+    if (count == rows.size()) {
+        rows.push_back(std::forward<From>(from));
+    } else {
+        rows[count] = std::forward<From>(from);
+    }
+    return rows[count++];
+}
+
 bool touchable(const Target& target) {
     return !target.covered && !target.visible.empty();
 }
@@ -50,9 +61,13 @@ void append_rows(std::vector<const Target*> region, std::vector<std::string>& id
 
 }  // namespace
 
+bool HitPart::has_target(std::string_view id) const {
+    return std::any_of(targets.begin(), targets.end(), [id](const Target& target) { return target.id == id; });
+}
+
 void HitMap::clear() {
-    targets_.clear();
-    texts_.clear();
+    target_count_ = 0;
+    text_count_ = 0;
     scrolls_.clear();
     covers_.clear();
     order_.clear();
@@ -63,16 +78,54 @@ Target& HitMap::add(Target target) {
     const bool is_new = find(target.id) == nullptr;
     if (!is_new) std::fprintf(stderr, "two targets share the id %s\n", target.id.c_str());
     EXPECT_CONTRACT(is_new);
-    by_id_.add(target.id, targets_.size());
-    order_.push_back({true, targets_.size()});
-    targets_.push_back(std::move(target));
-    return targets_.back();
+    by_id_.add(target.id, target_count_);
+    order_.push_back({true, target_count_});
+    return put(targets_, target_count_, std::move(target));
 }
 
 TextItem& HitMap::add_text(TextItem item) {
-    order_.push_back({false, texts_.size()});
-    texts_.push_back(std::move(item));
-    return texts_.back();
+    order_.push_back({false, text_count_});
+    return put(texts_, text_count_, std::move(item));
+}
+
+HitMap::Mark HitMap::mark() const {
+    return {target_count_, text_count_, order_.size(), scrolls_.size(), covers_.size()};
+}
+
+bool HitMap::take_part(const Mark& since, HitPart& part) const {
+    if (covers_.size() != since.covers) return false;
+    const auto targets_since = targets().subspan(since.targets);
+    const auto texts_since = texts().subspan(since.texts);
+    part.targets.assign(targets_since.begin(), targets_since.end());
+    part.texts.assign(texts_since.begin(), texts_since.end());
+    part.scrolls.assign(scrolls_.begin() + static_cast<std::ptrdiff_t>(since.scrolls), scrolls_.end());
+    part.order.clear();
+    for (std::size_t i = since.order; i < order_.size(); ++i) part.order.push_back(order_[i].is_target);
+    return true;
+}
+
+void HitMap::add_part(const HitPart& part, float down, const Rect& view, std::uint16_t regions_before) {
+    scrolls_.insert(scrolls_.end(), part.scrolls.begin(), part.scrolls.end());
+    std::size_t next_target = 0;
+    std::size_t next_text = 0;
+    for (const bool is_target : part.order) {
+        if (is_target) {
+            const Target& from = part.targets[next_target++];
+            EXPECT_CONTRACT(find(from.id) == nullptr);
+            by_id_.add(from.id, target_count_);
+            order_.push_back({true, target_count_});
+            Target& target = put(targets_, target_count_, from);
+            target.region = static_cast<std::uint16_t>(from.region + regions_before);
+            target.rect = from.rect.moved(0, down);
+            target.visible = from.visible.moved(0, down).intersected(view);
+            if (from.visible.empty() || target.visible.empty()) target.visible = {};
+        } else {
+            const TextItem& from = part.texts[next_text++];
+            if (from.rect.moved(0, down).intersected(view).empty()) continue;
+            order_.push_back({false, text_count_});
+            put(texts_, text_count_, from).rect = from.rect.moved(0, down);
+        }
+    }
 }
 
 void HitMap::add_scroll(ScrollRegion region) {
@@ -80,17 +133,17 @@ void HitMap::add_scroll(ScrollRegion region) {
 }
 
 void HitMap::cover(const Rect& area) {
-    covers_.push_back({area, targets_.size()});
+    covers_.push_back({area, target_count_});
     for (ScrollRegion& region : scrolls_) {
         if (area.contains(region.view.center())) region.covered = true;
     }
-    for (Target& target : targets_) {
+    for (Target& target : std::span(targets_.data(), target_count_)) {
         const ScrollRegion* list = target.scroll_area.empty() ? nullptr : find_scroll(target.scroll_area);
         const bool out_of_view = target.visible.empty() && list != nullptr && list->covered;
         const bool below = !target.visible.empty() && area.contains(target.visible.center());
         if (out_of_view || below) target.covered = true;
     }
-    for (TextItem& item : texts_) {
+    for (TextItem& item : std::span(texts_.data(), text_count_)) {
         if (area.contains(item.rect.center())) item.covered = true;
     }
 }
@@ -101,7 +154,7 @@ const Target* HitMap::find(std::string_view id) const {
 }
 
 const TextItem* HitMap::find_text(std::string_view id) const {
-    for (const TextItem& item : texts_) {
+    for (const TextItem& item : texts()) {
         if (!item.id.empty() && item.id == id) return &item;
     }
     return nullptr;
@@ -115,7 +168,7 @@ const ScrollRegion* HitMap::find_scroll(std::string_view id) const {
 }
 
 const Target* HitMap::at(Point point) const {
-    for (std::size_t i = targets_.size(); i-- > 0;) {
+    for (std::size_t i = target_count_; i-- > 0;) {
         if (!touchable(targets_[i]) || !targets_[i].visible.contains(point)) continue;
         return covered_at(i, point) ? nullptr : &targets_[i];
     }
@@ -139,7 +192,7 @@ const ScrollRegion* HitMap::scroll_at(Point point) const {
 
 std::vector<std::string> HitMap::keyboard_order() const {
     std::map<std::uint16_t, std::vector<const Target*>> regions;
-    for (const Target& target : targets_) {
+    for (const Target& target : targets()) {
         if (target.enabled && !target.covered) regions[target.region].push_back(&target);
     }
     std::vector<std::string> ids;
@@ -149,7 +202,7 @@ std::vector<std::string> HitMap::keyboard_order() const {
 
 std::vector<std::string> HitMap::near_ids(std::string_view id, std::size_t count) const {
     std::vector<std::pair<std::size_t, std::string>> scored;
-    for (const Target& target : targets_) {
+    for (const Target& target : targets()) {
         const bool part = target.id.find(id) != std::string::npos || id.find(target.id) != std::string_view::npos;
         scored.emplace_back(part ? 0 : distance(id, target.id), target.id);
     }

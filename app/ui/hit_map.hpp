@@ -6,6 +6,7 @@
 #include "engine/base/name_index.hpp"
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -60,9 +61,28 @@ struct ScrollRegion {
     bool covered = false;
 };
 
+/// What a part of a frame put on the map, as it stood then.
+struct HitPart {
+    std::vector<Target> targets;
+    std::vector<TextItem> texts;
+    std::vector<ScrollRegion> scrolls;
+    std::vector<bool> order;  ///< true: the next target, false: the next text
+    [[nodiscard]] bool has_target(std::string_view id) const;
+};
+
 class HitMap {
 public:
+    /// How much was on the map at some moment.
+    struct Mark {
+        std::size_t targets = 0, texts = 0, order = 0, scrolls = 0, covers = 0;
+    };
+
     void clear();
+    [[nodiscard]] Mark mark() const;
+    /// What came since. False where a sheet came too: what it covers is another each time.
+    [[nodiscard]] bool take_part(const Mark& since, HitPart& part) const;
+    /// Puts a copy on the map, moved down, as much of it as lies within `view`.
+    void add_part(const HitPart& part, float down, const Rect& view, std::uint16_t regions_before);
     /// Ends the program when the id is already there: a bug of the screen.
     Target& add(Target target);
     TextItem& add_text(TextItem item);
@@ -84,8 +104,8 @@ public:
     /// The screen as plain text, one line per text or target, in order of drawing.
     [[nodiscard]] std::string describe() const;
 
-    [[nodiscard]] const std::vector<Target>& targets() const { return targets_; }
-    [[nodiscard]] const std::vector<TextItem>& texts() const { return texts_; }
+    [[nodiscard]] std::span<const Target> targets() const { return {targets_.data(), target_count_}; }
+    [[nodiscard]] std::span<const TextItem> texts() const { return {texts_.data(), text_count_}; }
     [[nodiscard]] const std::vector<ScrollRegion>& scrolls() const { return scrolls_; }
 
 private:
@@ -93,8 +113,10 @@ private:
         bool is_target = false;
         std::size_t index = 0;
     };
+    // Cleared rows stay, with the memory of their texts, until the next frame fills them.
     std::vector<Target> targets_;
     std::vector<TextItem> texts_;
+    std::size_t target_count_ = 0, text_count_ = 0;
     std::vector<ScrollRegion> scrolls_;
     struct Cover {
         Rect area{};

@@ -187,14 +187,19 @@ Scope Ui::scroll(std::string_view id, const Rect& view) {
     ui->new_region();
     const std::string key(id);
     ScrollState& state = ui->scrolls[key];
+    if (state.offset != state.drawn_offset) ++ui->passing_count;
+    state.drawn_offset = state.offset;
     state.view = view;
     state.next_block = 0;
-    if (state.known_since != ui->changes || state.known_width != view.width()) state.block_heights.clear();
+    if (state.known_since != ui->changes || state.known_width != view.width()) {
+        state.block_heights.clear();
+        state.blocks.clear();
+    }
     state.known_since = ui->changes;
     state.known_width = view.width();
     ui->scroll_stack.push_back(key);
     ui->push_clip(view);
-    ui->push_column({view.x0, view.y0 - state.offset, view.x1, endless}, -1);
+    ui->push_column({view.x0, view.y0 - std::round(state.offset), view.x1, endless}, -1);
     return Scope([ui, key] {
         const Layout inner = ui->layout();
         ScrollState& ended = ui->scrolls[key];
@@ -203,6 +208,7 @@ Scope Ui::scroll(std::string_view id, const Rect& view) {
         if (ended.offset > ended.max_offset) {
             ended.offset = ended.max_offset;
             ui->extra_frame = true;
+            ++ui->passing_count;
         }
         ui->pop_layout();
         ui->pop_clip();
@@ -210,31 +216,6 @@ Scope Ui::scroll(std::string_view id, const Rect& view) {
         draw_scroll_indicator(ui->canvas(), ended, ui->theme(), ui->metrics);
         ui->drawing.add_scroll({key, ended.view, ended.offset, ended.max_offset, false});
     });
-}
-
-void Ui::set_content(std::uint64_t number) {
-    if (number == 0 || number != impl_->content) ++impl_->changes;
-    impl_->content = number;
-}
-
-void Ui::block(const std::function<void()>& build) {
-    Impl& ui = *impl_;
-    EXPECT_CONTRACT(!ui.scroll_stack.empty());
-    ScrollState& state = ui.scrolls.find(ui.scroll_stack.back())->second;
-    const std::size_t number = state.next_block++;
-    const float top = ui.layout().cursor;
-    if (number < state.block_heights.size() && ui.editing.empty()) {
-        // What lies a little outside is there for the keyboard, which walks on to it.
-        const float near = 2 * ui.metrics.target_size(TargetClass::row);
-        const float bottom = top + state.block_heights[number];
-        if (bottom < state.view.y0 - near || top > state.view.y1 + near) {
-            ui.layout().cursor = bottom;
-            return;
-        }
-    }
-    if (number == state.block_heights.size()) state.block_heights.push_back(0);
-    build();
-    state.block_heights[number] = ui.layout().cursor - top;
 }
 
 void Ui::scroll_to(std::string_view scroll_id, float offset) {

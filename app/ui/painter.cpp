@@ -1,5 +1,6 @@
 #include "app/ui/painter.hpp"
 
+#include "app/ui/drawn_part.hpp"
 #include "app/ui/fonts.hpp"
 #include "app/ui/glyphs.hpp"
 #include "app/ui/shape_store.hpp"
@@ -274,6 +275,18 @@ void Painter::lower_layer() {
 void Painter::pop_layers() {
     impl_->splitters.back().Merge(impl_->list);
     impl_->splitters.pop_back();
+}
+
+PartStart Painter::start_part(bool whole) {
+    return ui::start_part(*impl_->list, whole);
+}
+
+bool Painter::end_part(const PartStart& start, DrawnPart& part) {
+    return ui::end_part(*impl_->list, start, part);
+}
+
+void Painter::draw_part(const DrawnPart& part, float down) {
+    ui::draw_part(*impl_->list, part, down);
 }
 
 std::vector<char32_t> Painter::missing(std::string_view utf8) const {

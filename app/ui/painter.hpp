@@ -15,6 +15,8 @@ struct ImDrawData;
 namespace sillwalk::ui {
 
 class Fonts;
+struct PartStart;
+struct DrawnPart;
 
 class Painter {
 public:
@@ -32,6 +34,10 @@ public:
     void push_layers();
     void lower_layer();
     void pop_layers();
+    /// See drawn_part.hpp.
+    [[nodiscard]] PartStart start_part(bool whole);
+    [[nodiscard]] bool end_part(const PartStart& start, DrawnPart& part);
+    void draw_part(const DrawnPart& part, float down);
     [[nodiscard]] std::vector<char32_t> missing(std::string_view utf8) const;
 
 private:

@@ -13,7 +13,9 @@ Ui::~Ui() = default;
 
 void Ui::begin(const FrameInput& input, const UiSettings& settings) {
     Impl& ui = *impl_;
-    const bool resized = ui.input.width != input.width || ui.input.height != input.height || !(ui.settings == settings);
+    const bool resized = ui.input.width != input.width || ui.input.height != input.height ||
+                         ui.input.px_per_mm != input.px_per_mm || !(ui.input.safe_area == input.safe_area) ||
+                         !(ui.settings == settings);
     if (resized) ui.remember_anchors();
     ui.input = input;
     ui.settings = settings;
@@ -35,6 +37,7 @@ void Ui::begin(const FrameInput& input, const UiSettings& settings) {
     const bool acted = ui.touch.tap.has_value() || ui.touch.long_press.has_value() || !ui.touch.held.empty() ||
                        ui.touch.drag.has_value() || !input.keys.empty() || !input.text.empty();
     if (resized || acted) ++ui.changes;
+    ui.quiet = !resized && !acted && ui.editing.empty() && ui.key_tap.empty();
     ui.painter.begin(input, ui.metrics, ui.textures);
 }
 
@@ -90,6 +93,7 @@ bool Ui::key_pressed(Key key) const {
 }
 
 void Ui::Impl::wake_in(double seconds) {
+    ++passing_count;
     wake = wake < 0 ? seconds : std::min(wake, seconds);
 }
 

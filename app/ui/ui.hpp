@@ -80,8 +80,12 @@ public:
     /// What the screen shows is that of the frame before where the number is; 0 is never the same. Before any block.
     void set_content(std::uint64_t number);
     /// A part of a list that a finger drags, in the order of all its parts. Far out of view it is not built and keeps
-    /// the height that it had, as long as content and width are the same and nothing is tapped or typed.
+    /// the height that it had, and in view it is copied from the frame before, as long as content and width are the
+    /// same and nothing is tapped or typed.
     void block(const std::function<void()>& build);
+    /// Any other part that stays where it is: it is built again only when the content is another, or somebody taps,
+    /// types or presses on it. What it shows may depend on nothing else. Not for lists that a finger drags, nor sheets.
+    void kept(std::string_view id, const std::function<void()>& build);
     /// Rows of equal height, only those in view are drawn: `row(index)` makes exactly one widget.
     void list(std::string_view id, const Rect& view, std::size_t count, const std::function<void(std::size_t)>& row,
               const ListOptions& options = {});

@@ -1,6 +1,7 @@
 #pragma once
 /// What the widgets share: layout stack, interaction, focus, text fitting. Not for screens.
 
+#include "app/ui/drawn_part.hpp"
 #include "app/ui/gesture.hpp"
 #include "app/ui/painter.hpp"
 #include "app/ui/ui.hpp"
@@ -21,14 +22,28 @@ struct Layout {
     float cell_height = 0;
 };
 
+/// A part of the screen as it was drawn last: the next frame copies it while nothing changed. See kept_parts.cpp.
+struct KeptPart {
+    std::uint64_t since = 0;  ///< it holds for this Ui::Impl::changes
+    Rect clip;
+    float cursor = 0;  ///< of the layout around it, before and after
+    float cursor_after = 0;
+    std::uint16_t regions = 0;
+    bool movable = false;
+    DrawnPart drawn;
+    HitPart hit;
+};
+
 struct ScrollState {
     float offset = 0;
+    float drawn_offset = 0;  ///< of the frame before
     float max_offset = 0;
     Rect view;
     std::string anchor;                ///< target to keep in place when the screen changed size
     float anchor_below = 0;            ///< its distance from the top of the view
     float row_step = 0;                ///< lists: height of a row with its gap
     std::vector<float> block_heights;  ///< gaps included
+    std::vector<KeptPart> blocks;
     std::size_t next_block = 0;
     std::uint64_t known_since = 0;  ///< the heights hold for this Ui::Impl::changes
     float known_width = 0;
@@ -64,6 +79,7 @@ struct Ui::Impl {
     const Theme* colors = nullptr;
     HitMap seen;     ///< last frame
     HitMap drawing;  ///< this frame
+    HitMap aside;    ///< of a block while it is built
     Gesture gesture;
     GestureResult touch;
     std::vector<Layout> layouts;
@@ -76,7 +92,11 @@ struct Ui::Impl {
     double wake = -1;
     bool extra_frame = false;
     std::uint64_t content = 0;
-    std::uint64_t changes = 1;  ///< counts what may change the height of something
+    std::uint64_t changes = 1;  ///< counts what may change how something looks or how high it is
+    bool quiet = false;         ///< in this frame nobody taps, types or turns the screen
+    bool in_block = false;
+    std::uint64_t passing_count = 0;  ///< of what will look otherwise by itself: lists that move, what asks for a frame
+    std::map<std::string, KeptPart, std::less<>> kept;
 
     // ---- keyboard
     std::string focus;
@@ -114,6 +134,17 @@ struct Ui::Impl {
     void pop_clip();
     [[nodiscard]] Rect clip() const;
     void new_region() { ++region; }
+
+    // ---- kept parts (kept_parts.cpp)
+    [[nodiscard]] float cursor() const { return layouts.empty() ? 0 : layouts.back().cursor; }
+    /// False where it must be built.
+    [[nodiscard]] bool draw_kept(const KeptPart& part);
+    /// Builds it and keeps what came of it.
+    void build_part(KeptPart& part, const std::function<void()>& build);
+    void build_block(KeptPart& part, const std::function<void()>& build);
+    void begin_part(KeptPart& part) const;
+    void finish_part(KeptPart& part, bool movable) const;
+    [[nodiscard]] bool in_hand(const HitPart& part) const;
 
     // ---- interaction (interaction.cpp)
     Interaction interact(Target target);

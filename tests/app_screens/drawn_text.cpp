@@ -1,7 +1,9 @@
 #include "tests/app_screens/drawn_text.hpp"
 
+#include <fmt/format.h>
 #include <imgui.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <map>
@@ -81,6 +83,45 @@ bool in_clip(const ImVec2& a, const ImVec2& b, const ImVec4& clip) {
     return a.x >= clip.x - 1 && b.x <= clip.z + 1 && a.y >= clip.y - 1 && b.y <= clip.w + 1;
 }
 
+DrawnTriangle triangle_at(const ImDrawList& list, const ImDrawCmd& command, unsigned index) {
+    DrawnTriangle triangle;
+    triangle.clip = {command.ClipRect.x, command.ClipRect.y, command.ClipRect.z, command.ClipRect.w};
+    triangle.texture = reinterpret_cast<std::uintptr_t>(command.TextureId);
+    for (unsigned k = 0; k < 3; ++k) {
+        const ImDrawIdx number = list.IdxBuffer[static_cast<int>(command.IdxOffset + index + k)];
+        const ImDrawVert& vertex = list.VtxBuffer[static_cast<int>(command.VtxOffset + number)];
+        triangle.corners[2 * k] = vertex.pos.x;
+        triangle.corners[2 * k + 1] = vertex.pos.y;
+        triangle.texture_corners[2 * k] = vertex.uv.x;
+        triangle.texture_corners[2 * k + 1] = vertex.uv.y;
+        triangle.colors[k] = vertex.col;
+    }
+    return triangle;
+}
+
+/// One that only touches the edge of its clip may be left out or not: its own edge is soft.
+bool in_view(const DrawnTriangle& triangle) {
+    const auto& at = triangle.corners;
+    const auto [left, right] = std::minmax({at[0], at[2], at[4]});
+    const auto [top, bottom] = std::minmax({at[1], at[3], at[5]});
+    const float slack = 1.37F;  // corners lie on whole and half pixels
+    return right > triangle.clip[0] + slack && left < triangle.clip[2] - slack && bottom > triangle.clip[1] + slack &&
+           top < triangle.clip[3] - slack;
+}
+
+template <std::size_t N>
+bool close(const std::array<float, N>& a, const std::array<float, N>& b, float tolerance) {
+    for (std::size_t i = 0; i < N; ++i) {
+        if (!(std::abs(a[i] - b[i]) <= tolerance)) return false;
+    }
+    return true;
+}
+
+std::string words_of(const DrawnTriangle& triangle) {
+    return fmt::format("{:.2f} in {:.2f}, color {:08x}", fmt::join(triangle.corners, " "),
+                       fmt::join(triangle.clip, " "), triangle.colors[0]);
+}
+
 }  // namespace
 
 std::vector<std::string> drawn_texts(const ui::FrameOutput& frame) {
@@ -105,6 +146,33 @@ std::vector<std::string> drawn_texts(const ui::FrameOutput& frame) {
         }
     }
     return lines.texts();
+}
+
+std::vector<DrawnTriangle> drawn_triangles(const ui::FrameOutput& frame) {
+    std::vector<DrawnTriangle> triangles;
+    const ImDrawData& data = *frame.draw_data;
+    for (int n = 0; n < data.CmdListsCount; ++n) {
+        const ImDrawList& list = *data.CmdLists[n];
+        for (const ImDrawCmd& command : list.CmdBuffer) {
+            for (unsigned i = 0; i < command.ElemCount; i += 3) {
+                const DrawnTriangle triangle = triangle_at(list, command, i);
+                if (in_view(triangle)) triangles.push_back(triangle);
+            }
+        }
+    }
+    return triangles;
+}
+
+std::string first_difference(const std::vector<DrawnTriangle>& a, const std::vector<DrawnTriangle>& b) {
+    for (std::size_t i = 0; i < std::max(a.size(), b.size()); ++i) {
+        if (i == a.size()) return fmt::format("only the second has {}", words_of(b[i]));
+        if (i == b.size()) return fmt::format("only the first has {}", words_of(a[i]));
+        const bool same = close(a[i].clip, b[i].clip, 0.01F) && close(a[i].corners, b[i].corners, 0.01F) &&
+                          close(a[i].texture_corners, b[i].texture_corners, 1e-6F) && a[i].colors == b[i].colors &&
+                          a[i].texture == b[i].texture;
+        if (!same) return fmt::format("{} of {}: {}, and {}", i, a.size(), words_of(a[i]), words_of(b[i]));
+    }
+    return {};
 }
 
 std::uint64_t draw_hash(const ui::FrameOutput& frame) {

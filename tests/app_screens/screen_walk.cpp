@@ -301,6 +301,11 @@ void Viewer::settle(const Look& look, const app::Language& language) {
     for (int i = 0; i < 8 && out_.wants_frame; ++i) frame(look, language);
 }
 
+const ui::FrameOutput& Viewer::again(const Look& look, const app::Language& language) {
+    frame(look, language);
+    return out_;
+}
+
 const ui::HitMap& Viewer::show(const Look& look, const app::Language& language) {
     scratch_ = look.scratch;
     frame(look, language);

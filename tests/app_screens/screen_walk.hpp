@@ -48,6 +48,8 @@ public:
     /// The look as it opens, then scrolled on until every list was seen to its end.
     void show_whole(const Look& look, const app::Language& language,
                     const std::function<void(const ui::HitMap&)>& each);
+    /// One more frame of the same.
+    const ui::FrameOutput& again(const Look& look, const app::Language& language);
     [[nodiscard]] const ui::FrameOutput& last() const { return out_; }
     [[nodiscard]] const ui::FrameInput& input() const { return input_; }
     /// Another one for every look: what was made for it is used again. 0: made anew with every frame.

@@ -28,6 +28,48 @@ TEST_CASE("A17 a screen that remembers says the same on every page as one that i
     }
 }
 
+namespace {
+
+struct Page {
+    std::string texts;
+    std::vector<test::DrawnTriangle> triangles;
+};
+
+/// All pages of a look. What is remembered is drawn three times: once made, then copied.
+std::vector<Page> pages_of(Viewer& viewer, const Look& look, const app::Language& language) {
+    std::vector<Page> pages;
+    viewer.show_whole(look, language, [&](const ui::HitMap&) {
+        for (int i = 0; i < 2; ++i) (void)viewer.again(look, language);
+        const ui::FrameOutput& frame = viewer.again(look, language);
+        pages.push_back({frame.hit_map->describe(), test::drawn_triangles(frame)});
+    });
+    return pages;
+}
+
+}  // namespace
+
+TEST_CASE("A17 a screen copied from the frame before looks to the pixel like one that is made anew",
+          "[screens][property]") {
+    const app::Language language = test::language_of("en");
+    for (const test::Glass& glass : test::all_glass) {
+        Viewer anew(glass);
+        Viewer remembers(glass);
+        std::uint64_t stamp = 0;
+        for (const Look& look : test::every_screen()) {
+            INFO(glass.name << ", " << look.name);
+            const std::vector<Page> wanted = pages_of(anew, look, language);
+            remembers.remember(++stamp);
+            const std::vector<Page> copied = pages_of(remembers, look, language);
+            REQUIRE(copied.size() == wanted.size());
+            for (std::size_t page = 0; page < wanted.size(); ++page) {
+                INFO("page " << page + 1);
+                CHECK(copied[page].texts == wanted[page].texts);
+                CHECK(test::first_difference(copied[page].triangles, wanted[page].triangles) == "");
+            }
+        }
+    }
+}
+
 TEST_CASE("A17 of a long list in a screen only what is near the view is built", "[screens]") {
     const app::Language language = test::language_of("en");
     for (const Look& look : test::every_screen()) {

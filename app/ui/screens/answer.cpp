@@ -127,23 +127,29 @@ void draw_answer(ScreenContext& context, const Rect& area) {
     if (m.width_class == WidthClass::expanded) {
         const auto columns = ui.columns(area, {704, 400}, true);
         Rect left = columns[0];
-        headline_card(context, left.cut_top(head_height, m.gap), *advice, *first);
-        draw_reasons(context, left, *advice, *first);
+        const Rect head = left.cut_top(head_height, m.gap);
+        ui.kept("answer.first", [&] {
+            headline_card(context, head, *advice, *first);
+            draw_reasons(context, left, *advice, *first);
+        });
         Rect right = columns[1];
-        if (second) runner_up_card(context, right.cut_top(head_height, m.gap), *second);
+        if (second) {
+            const Rect card = right.cut_top(head_height, m.gap);
+            ui.kept("answer.second", [&] { runner_up_card(context, card, *second); });
+        }
         const auto list = ui.scroll("answer", right);
         draw_answer_sections(context, *advice, *first);
         return;
     }
     const auto list = ui.scroll("answer", area);
     if (m.compact()) {
-        narrow_headline(context, *advice, *first);
+        ui.block([&] { narrow_headline(context, *advice, *first); });
         draw_reason_rows(context, *first);
     } else {
-        headline_card(context, ui.place(head_height), *advice, *first);
-        draw_reasons(context, {}, *advice, *first);
+        ui.block([&] { headline_card(context, ui.place(head_height), *advice, *first); });
+        ui.block([&] { draw_reasons(context, {}, *advice, *first); });
     }
-    if (second) runner_up_card(context, ui.place(head_height), *second);
+    if (second) ui.block([&] { runner_up_card(context, ui.place(head_height), *second); });
     draw_answer_sections(context, *advice, *first);
 }
 

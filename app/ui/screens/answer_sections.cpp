@@ -185,7 +185,7 @@ void links(ScreenContext& context, const RankedCandidate& first) {
 
 void draw_answer_sections(ScreenContext& context, const CartAdvice& advice, const RankedCandidate& first) {
     to_read(context, advice);
-    links(context, first);
+    context.ui.block([&] { links(context, first); });
     would_hold(context, advice);
     conditions(context, advice);
     doubt(context, advice);

@@ -172,7 +172,7 @@ void castor_row(ScreenContext& context, std::uint16_t index) {
 }
 
 void readings(ScreenContext& context, std::uint16_t index) {
-    castor_row(context, index);
+    context.ui.block([&] { castor_row(context, index); });
     for (const Field field : cart_fields) {
         const engine::ReadingRef ref{field, index, 0};
         context.ui.block([&] { reading_row(context, ref, is_needed(context, ref)); });
@@ -188,7 +188,7 @@ void draw_cart(ScreenContext& context, const Rect& area) {
     const std::uint16_t index = context.model.spot.index;
     if (ui.metrics().width_class == WidthClass::expanded) {
         const auto columns = ui.columns(area, {744, 360}, true);
-        picture(context, columns[0]);
+        ui.kept("cart.picture", [&] { picture(context, columns[0]); });
         Rect right = columns[1];
         const Rect button = right.cut_top(ui.metrics().target_size(TargetClass::row), ui.metrics().gap);
         if (ui.button("cart.route", context.say("cart.route"), {.icon = Icon::route, .rect = button})) {
@@ -201,10 +201,12 @@ void draw_cart(ScreenContext& context, const Rect& area) {
     const auto list = ui.scroll("cart.readings", area);
     const Metrics& m = ui.metrics();
     const float larger = m.text_size(TextRole::caption) / m.text_size(TextRole::smallest);
-    picture(context, ui.place(area.width() * 0.92F * larger));
-    if (ui.button("cart.route", context.say("cart.route"), {.icon = Icon::route})) {
-        context.act(app::GoTo{{app::Screen::plan, 0}});
-    }
+    ui.block([&] { picture(context, ui.place(area.width() * 0.92F * larger)); });
+    ui.block([&] {
+        if (ui.button("cart.route", context.say("cart.route"), {.icon = Icon::route})) {
+            context.act(app::GoTo{{app::Screen::plan, 0}});
+        }
+    });
     readings(context, index);
 }
 

@@ -95,9 +95,11 @@ void findings_list(ScreenContext& context, const Rect& rest, const CrossingOutco
     Ui& ui = context.ui;
     const auto list = ui.scroll("crossing.checks", rest);
     for (const Finding* finding : by_urgency(outcome->findings)) {
-        Rect row = ui.place(ui.metrics().target_size(TargetClass::row));
-        row.x1 -= ui.metrics().dp(10);
-        finding_row(context, *finding, row);
+        ui.block([&] {
+            Rect row = ui.place(ui.metrics().target_size(TargetClass::row));
+            row.x1 -= ui.metrics().dp(10);
+            finding_row(context, *finding, row);
+        });
     }
 }
 
@@ -170,7 +172,8 @@ void draw_wide(ScreenContext& context, ScreenContext& shown, const Rect& area, s
     {
         const auto card = ui.card({.rect = columns[0], .pad = 0});
         Rect rest = columns[0].inset(2);
-        draw_crossing_picture(context, rest.cut_top(rest.height() * 0.46F), index);
+        const Rect picture = rest.cut_top(rest.height() * 0.46F);
+        ui.kept("crossing.picture", [&] { draw_crossing_picture(context, picture, index); });
         Rect text = rest.inset(m.pad + m.dp(4), m.dp(14));
         const Rect head = text.cut_top(m.line_height(TextRole::row) * 1.5F, m.dp(4));
         {
@@ -180,10 +183,11 @@ void draw_wide(ScreenContext& context, ScreenContext& shown, const Rect& area, s
         findings_list(shown, text, outcome);
     }
     Rect right = columns[1];
-    wheel_toggle(shown, right.cut_top(m.target_size(TargetClass::row), m.gap));
+    const Rect toggle = right.cut_top(m.target_size(TargetClass::row), m.gap);
+    ui.kept("crossing.wheel", [&] { wheel_toggle(shown, toggle); });
     const auto list = ui.scroll("crossing.readings", right);
     readings(context, index);
-    try_button(context, index);
+    ui.block([&] { try_button(context, index); });
 }
 
 void draw_narrow(ScreenContext& context, ScreenContext& shown, const Rect& area, std::uint16_t index,
@@ -191,10 +195,12 @@ void draw_narrow(ScreenContext& context, ScreenContext& shown, const Rect& area,
     Ui& ui = context.ui;
     const Metrics& m = ui.metrics();
     const auto list = ui.scroll("crossing.readings", area);
-    const Rect picture = ui.place(area.width() * (m.compact() ? 0.60F : 0.46F));
-    ui.canvas().fill_rect(picture, ui.theme().surface, m.radius);
-    draw_crossing_picture(context, picture.inset(2), index);
-    wheel_toggle(shown);
+    ui.block([&] {
+        const Rect picture = ui.place(area.width() * (m.compact() ? 0.60F : 0.46F));
+        ui.canvas().fill_rect(picture, ui.theme().surface, m.radius);
+        draw_crossing_picture(context, picture.inset(2), index);
+    });
+    ui.block([&] { wheel_toggle(shown); });
     ui.finding(finding_title(shown, outcome), "crossing.finding");
     if (outcome) {
         for (const Finding* finding : by_urgency(outcome->findings)) {
@@ -212,7 +218,7 @@ void draw_narrow(ScreenContext& context, ScreenContext& shown, const Rect& area,
             }
         }
     }
-    try_button(context, index);
+    ui.block([&] { try_button(context, index); });
     readings(context, index);
 }
 

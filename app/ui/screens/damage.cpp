@@ -106,17 +106,21 @@ void damage_card(ScreenContext& context, const DamageReading& damage, std::size_
     head.touchable = false;
     head.badge = badge_of_support(damage.support);
     head.badge_word = text.support;
-    ui.row(id, text.kind, head);
-    ui.space(-ui.metrics().gap);
+    ui.block([&] {
+        ui.row(id, text.kind, head);
+        ui.space(-ui.metrics().gap);
+    });
     for (std::size_t i = 0; i < text.causes.size(); ++i) {
         ui.block([&] { cause_row(context, id + ".cause." + std::to_string(i), damage.causes[i], text.causes[i]); });
     }
-    for (const std::string& note : text.notes) ui.caption(note);
-    const std::string& seen = cart_of(context).damage[number].note;
-    if (!seen.empty()) ui.caption(context.say("damage.noted", {seen}));
-    const engine::ReadingRef size{engine::Field::cart_damage_size, context.model.cart,
-                                  static_cast<std::uint16_t>(number)};
-    reading_row(context, size, false, false);
+    ui.block([&] {
+        for (const std::string& note : text.notes) ui.caption(note);
+        const std::string& seen = cart_of(context).damage[number].note;
+        if (!seen.empty()) ui.caption(context.say("damage.noted", {seen}));
+        const engine::ReadingRef size{engine::Field::cart_damage_size, context.model.cart,
+                                      static_cast<std::uint16_t>(number)};
+        reading_row(context, size, false, false);
+    });
 }
 
 void findings(ScreenContext& context) {
@@ -176,13 +180,13 @@ void draw_damage(ScreenContext& context, const Rect& area) {
             findings(context);
         }
         const auto list = ui.scroll("damage", columns[1]);
-        seen_chips(context);
-        present_rows(context);
+        ui.block([&] { seen_chips(context); });
+        ui.block([&] { present_rows(context); });
     } else {
         const auto list = ui.scroll("damage", area);
-        seen_chips(context);
+        ui.block([&] { seen_chips(context); });
         findings(context);
-        present_rows(context);
+        ui.block([&] { present_rows(context); });
     }
 }
 

@@ -409,21 +409,22 @@ void draw_app(ScreenContext& context) {
         const bool bars = !compact;
         const Regions regions = ui.regions(bars);
         if (bars) {
-            draw_navigation(context);
-            draw_answer_bar(context);
+            ui.kept("nav", [&] { draw_navigation(context); });
+            ui.kept("answer_bar", [&] { draw_answer_bar(context); });
         }
         const float bottom = bars ? regions.content.y1 : ui.metrics().screen.y1 - ui.metrics().edge;
-        draw_measure_sheet(context, {regions.content.x0, regions.top_bar.y0, regions.content.x1, bottom});
+        const Rect area{regions.content.x0, regions.top_bar.y0, regions.content.x1, bottom};
+        ui.kept("sheet", [&] { draw_measure_sheet(context, area); });
         draw_toast(context);
         return;
     }
     const bool bar = in_visit && screen != Screen::answer && screen != Screen::hand_over && screen != Screen::visits &&
                      screen != Screen::setup && screen != Screen::office;
     const Regions regions = ui.regions(bar);
-    if (in_visit) draw_navigation(context);
-    draw_top_bar(context);
-    draw_screen(context, regions.content);
-    if (bar) draw_answer_bar(context);
+    if (in_visit) ui.kept("nav", [&] { draw_navigation(context); });
+    ui.kept("top_bar", [&] { draw_top_bar(context); });
+    ui.kept("screen", [&] { draw_screen(context, regions.content); });
+    if (bar) ui.kept("answer_bar", [&] { draw_answer_bar(context); });
     if (in_visit) {
         // Where a what-if is shown, the working is that of the what-if.
         const bool tries = screen == Screen::crossing || screen == Screen::what_if;

@@ -110,7 +110,7 @@ void sliders(ScreenContext& shown, std::optional<std::uint16_t> crossing) {
         return app::what_if_ranges(shown.model.visit->survey, shown.model.data->entry, shown.model.cart, crossing,
                                    shown.model.settings.unit);
     });
-    for (const app::WhatIfRange& range : ranges) slider_for(shown, range);
+    for (const app::WhatIfRange& range : ranges) shown.ui.block([&] { slider_for(shown, range); });
     shown.ui.caption(shown.say("what_if.never_written"));
 }
 
@@ -129,26 +129,30 @@ void draw_what_if(ScreenContext& context, const Rect& area) {
         Rect left = columns[0];
         if (crossing) {
             const Rect picture = left.cut_top(left.height() * 0.56F, m.gap);
-            const auto card = ui.card({.rect = picture, .pad = 0});
-            draw_crossing_picture(context, picture.inset(2), *crossing);
+            ui.kept("what_if.picture", [&] {
+                const auto card = ui.card({.rect = picture, .pad = 0});
+                draw_crossing_picture(context, picture.inset(2), *crossing);
+            });
         }
         {
             const auto list = ui.scroll("what_if.verdicts", left);
-            verdicts(shown);
+            ui.block([&] { verdicts(shown); });
         }
         const auto list = ui.scroll("what_if", columns[1]);
-        if (crossing) crossing_button(context, crossings, *crossing);
+        if (crossing) ui.block([&] { crossing_button(context, crossings, *crossing); });
         sliders(shown, crossing);
         return;
     }
     const auto list = ui.scroll("what_if", rest);
     if (crossing) {
-        const Rect picture = ui.place(rest.width() * (m.compact() ? 0.60F : 0.44F));
-        ui.canvas().fill_rect(picture, ui.theme().surface, m.radius);
-        draw_crossing_picture(context, picture.inset(2), *crossing);
-        crossing_button(context, crossings, *crossing);
+        ui.block([&] {
+            const Rect picture = ui.place(rest.width() * (m.compact() ? 0.60F : 0.44F));
+            ui.canvas().fill_rect(picture, ui.theme().surface, m.radius);
+            draw_crossing_picture(context, picture.inset(2), *crossing);
+        });
+        ui.block([&] { crossing_button(context, crossings, *crossing); });
     }
-    verdicts(shown);
+    ui.block([&] { verdicts(shown); });
     sliders(shown, crossing);
 }
 

@@ -37,9 +37,11 @@ private:
     bool rung_ = false;
 };
 
+/// Sleeps only where the frame before has not shown it: nobody rings for what was seen.
 void frames_until(Still& still, Doorbell& bell, const std::function<bool()>& reached) {
     while (!reached()) {
-        if (!still.frame(1.0 / 60).wants_frame) bell.wait(std::chrono::milliseconds(1000));
+        const bool goes_on = still.frame(1.0 / 60).wants_frame;
+        if (!goes_on && !reached()) bell.wait(std::chrono::milliseconds(1000));
     }
 }
 

@@ -83,6 +83,18 @@ ui::FrameOutput Still::frame(double seconds_later) {
     return last_;
 }
 
+ui::FrameOutput Still::scrolled_frame(float pixels) {
+    for (const ui::ScrollRegion& list : last_.hit_map->scrolls()) {
+        if (list.covered || list.max_offset <= 0) continue;
+        if (list.offset >= list.max_offset) direction_ = 1;
+        if (list.offset <= 0) direction_ = -1;
+        input_.wheels.push_back({list.view.center(), {0, direction_ * pixels}});
+    }
+    ui::FrameOutput out = frame(1.0 / 60);
+    input_.wheels.clear();
+    return out;
+}
+
 void Still::settle() {
     while (frame(1.0 / 60).wants_frame) {
     }

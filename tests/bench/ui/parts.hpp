@@ -25,11 +25,13 @@ constexpr std::size_t big_carts = 20;
 /// Sixty photos, each of the rise of a crossing and with a mark.
 void add_photos(app::Shell& shell);
 
-/// Frames without input on a clock of the bench's own.
+/// Frames on a clock of the bench's own, without input but for lists that are moved.
 class Still {
 public:
     explicit Still(app::Shell& shell) : shell_(shell) {}
     ui::FrameOutput frame(double seconds_later);
+    /// A frame in which every list moves by so many pixels, down to its end and up again.
+    ui::FrameOutput scrolled_frame(float pixels);
     /// Until the app asks for no further frame.
     void settle();
     /// Frames that the app asks for within the time, counted as the window's loop would draw them.
@@ -39,6 +41,7 @@ private:
     app::Shell& shell_;
     ui::FrameInput input_;
     ui::FrameOutput last_;
+    float direction_ = -1;
 };
 
 /// The value below which the share of the values lies; the values get sorted.
