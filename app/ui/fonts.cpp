@@ -27,9 +27,11 @@ constexpr ImWchar digits[] = {0x20, 0x3A, 0xB0, 0xB1, 0xD7, 0xD7, 0x2009, 0x2009
 constexpr ImWchar headline[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2009, 0x2009, 0x2013, 0x2014, 0x2026,
                                 0x2026, 0x2212, 0x2212, 0x2248, 0x2248, 0x2264, 0x2265, 0};
 
-const ImWchar* ranges_for(TextRole role, const ImWchar* letters) {
+/// Bold are the numbers in pictures and the app's own words, never what people type.
+const ImWchar* ranges_for(TextRole role, Weight weight, const ImWchar* letters, const ImWchar* own_letters) {
     if (role == TextRole::digit || role == TextRole::readout) return digits;
-    return role == TextRole::value ? headline : letters;
+    if (role == TextRole::value) return headline;
+    return weight == Weight::bold ? own_letters : letters;
 }
 
 /// Weights that the role is drawn in; others fall back to medium.
@@ -42,7 +44,6 @@ bool is_built(TextRole role, Weight weight) {
             return true;
         case TextRole::section:
         case TextRole::value:
-            return weight != Weight::bold;
         case TextRole::digit:
         case TextRole::readout:
             return weight == Weight::medium;
@@ -50,10 +51,10 @@ bool is_built(TextRole role, Weight weight) {
     return false;
 }
 
-std::vector<ImWchar> letter_ranges(std::string_view texts) {
+std::vector<ImWchar> letter_ranges(std::string_view texts, char32_t typed_up_to) {
     std::vector<bool> wanted(0xFFFD);
     for (const auto& range : always) {
-        for (char32_t c = range[0]; c <= range[1]; ++c) wanted[c] = true;
+        for (char32_t c = range[0]; c <= range[1]; ++c) wanted[c] = c <= typed_up_to || c >= 0x2000;
     }
     for (std::size_t i = 0; i < texts.size();) {
         const char32_t c = next_code_point(texts, i);
@@ -105,7 +106,8 @@ std::vector<char32_t> code_points(std::string_view utf8) {
     return out;
 }
 
-Fonts::Fonts(std::string_view texts) : letters_(letter_ranges(texts)) {}
+Fonts::Fonts(std::string_view texts)
+    : letters_(letter_ranges(texts, 0x17F)), own_letters_(letter_ranges(texts, 0xFF)) {}
 
 void Fonts::use(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures) {
     std::array<float, text_role_count> sizes{};
@@ -135,9 +137,9 @@ void Fonts::build(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures
             config.FontDataOwnedByAtlas = false;
             config.OversampleH = 1;
             config.PixelSnapH = true;
-            fonts_[slot(role, weight)] =
-                atlas.AddFontFromMemoryTTF(const_cast<char*>(file->data()), static_cast<int>(file->size()),
-                                           metrics.text_size(role), &config, ranges_for(role, letters_.data()));
+            fonts_[slot(role, weight)] = atlas.AddFontFromMemoryTTF(
+                const_cast<char*>(file->data()), static_cast<int>(file->size()), metrics.text_size(role), &config,
+                ranges_for(role, weight, letters_.data(), own_letters_.data()));
         }
     }
     EXPECT_CONTRACT(atlas.Build());

@@ -35,7 +35,8 @@ public:
 private:
     void build(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures);
 
-    std::vector<unsigned short> letters_;  ///< pairs first, last; 0 at the end
+    // Pairs first, last; 0 at the end.
+    std::vector<unsigned short> letters_, own_letters_;  ///< the second without letters that only people type
     std::array<float, text_role_count> sizes_{};
     std::array<ImFont*, text_role_count * weight_count> fonts_{};
 };

@@ -11,6 +11,8 @@ namespace sillwalk::platforms {
 
 namespace {
 
+constexpr GLenum index_type = sizeof(ImDrawIdx) == 2 ? GL_UNSIGNED_SHORT : GL_UNSIGNED_INT;
+
 enum Attribute : GLuint { position = 0, map = 1, color = 2 };
 
 constexpr const char* vertex_source = R"(
@@ -50,6 +52,23 @@ GLuint compile(GLenum kind, const char* source) {
     return 0;
 }
 
+void set_texture(GLuint name, int width, int height, const std::uint8_t* rgba) {
+    glBindTexture(GL_TEXTURE_2D, name);
+    constexpr GLenum sides[] = {GL_TEXTURE_WRAP_S, GL_TEXTURE_WRAP_T};
+    constexpr GLenum filters[] = {GL_TEXTURE_MIN_FILTER, GL_TEXTURE_MAG_FILTER};
+    for (const GLenum side : sides) glTexParameteri(GL_TEXTURE_2D, side, GL_CLAMP_TO_EDGE);
+    for (const GLenum filter : filters) glTexParameteri(GL_TEXTURE_2D, filter, GL_LINEAR);
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, rgba);
+}
+
+/// Into the buffers that are bound.
+void set_vertices(const ImDrawVert* vertices, GLsizeiptr vertex_bytes, const ImDrawIdx* indices,
+                  GLsizeiptr index_bytes) {
+    glBufferData(GL_ARRAY_BUFFER, vertex_bytes, vertices, GL_STREAM_DRAW);
+    glBufferData(GL_ELEMENT_ARRAY_BUFFER, index_bytes, indices, GL_STREAM_DRAW);
+}
+
 const void* offset(std::size_t bytes) {
     return reinterpret_cast<const void*>(bytes);
 }
@@ -86,7 +105,24 @@ bool GlRenderer::start() {
     glGenBuffers(2, buffers);
     vertices_ = buffers[0];
     indices_ = buffers[1];
-    return linked == GL_TRUE;
+    if (linked != GL_TRUE) return false;
+    warm_up();
+    return true;
+}
+
+/// A driver makes its program with the first triangle; one that shows nothing is drawn while nobody waits for it.
+void GlRenderer::warm_up() {
+    constexpr ImDrawIdx order[] = {0, 1, 2};
+    const ImDrawVert corners[3] = {};
+    const std::uint8_t clear[4] = {};
+    GLuint texture = 0;
+    glGenTextures(1, &texture);
+    set_texture(texture, 1, 1, clear);
+    begin_drawing(1, 1);
+    set_vertices(corners, sizeof corners, order, sizeof order);
+    glDrawElements(GL_TRIANGLES, 3, index_type, nullptr);
+    glFinish();
+    glDeleteTextures(1, &texture);
 }
 
 void GlRenderer::upload(const ui::Textures& textures) {
@@ -94,14 +130,7 @@ void GlRenderer::upload(const ui::Textures& textures) {
         Uploaded& known = uploaded_[id];
         if (known.version == texture.version) continue;
         if (known.name == 0) glGenTextures(1, &known.name);
-        glBindTexture(GL_TEXTURE_2D, known.name);
-        constexpr GLenum sides[] = {GL_TEXTURE_WRAP_S, GL_TEXTURE_WRAP_T};
-        constexpr GLenum filters[] = {GL_TEXTURE_MIN_FILTER, GL_TEXTURE_MAG_FILTER};
-        for (const GLenum side : sides) glTexParameteri(GL_TEXTURE_2D, side, GL_CLAMP_TO_EDGE);
-        for (const GLenum filter : filters) glTexParameteri(GL_TEXTURE_2D, filter, GL_LINEAR);
-        glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
-        glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA, texture.width, texture.height, 0, GL_RGBA, GL_UNSIGNED_BYTE,
-                     texture.rgba.data());
+        set_texture(known.name, texture.width, texture.height, texture.rgba.data());
         known.version = texture.version;
     }
     for (auto it = uploaded_.begin(); it != uploaded_.end();) {
@@ -114,6 +143,21 @@ void GlRenderer::upload(const ui::Textures& textures) {
     }
 }
 
+void GlRenderer::begin_drawing(float width, float height) const {
+    glEnable(GL_BLEND);
+    glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
+    glDisable(GL_CULL_FACE);
+    glDisable(GL_DEPTH_TEST);
+    glEnable(GL_SCISSOR_TEST);
+    glUseProgram(program_);
+    glUniform4f(projection_, 2 / width, -2 / height, -1, 1);
+    glUniform1i(texture_, 0);
+    glActiveTexture(GL_TEXTURE0);
+    glBindBuffer(GL_ARRAY_BUFFER, vertices_);
+    glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices_);
+    describe_vertices();
+}
+
 void GlRenderer::draw(const ui::FrameOutput& frame, int width, int height) {
     upload(*frame.textures);
     const ImDrawData& data = *frame.draw_data;
@@ -123,22 +167,11 @@ void GlRenderer::draw(const ui::FrameOutput& frame, int width, int height) {
     glClearColor(static_cast<float>(ground.r) / 255, static_cast<float>(ground.g) / 255,
                  static_cast<float>(ground.b) / 255, 1);
     glClear(GL_COLOR_BUFFER_BIT);
-    glEnable(GL_BLEND);
-    glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
-    glDisable(GL_CULL_FACE);
-    glDisable(GL_DEPTH_TEST);
-    glEnable(GL_SCISSOR_TEST);
-    glUseProgram(program_);
-    glUniform4f(projection_, 2 / data.DisplaySize.x, -2 / data.DisplaySize.y, -1, 1);
-    glUniform1i(texture_, 0);
-    glActiveTexture(GL_TEXTURE0);
-    glBindBuffer(GL_ARRAY_BUFFER, vertices_);
-    glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices_);
-    describe_vertices();
+    begin_drawing(data.DisplaySize.x, data.DisplaySize.y);
     for (int n = 0; n < data.CmdListsCount; ++n) {
         const ImDrawList& list = *data.CmdLists[n];
-        glBufferData(GL_ARRAY_BUFFER, list.VtxBuffer.size_in_bytes(), list.VtxBuffer.Data, GL_STREAM_DRAW);
-        glBufferData(GL_ELEMENT_ARRAY_BUFFER, list.IdxBuffer.size_in_bytes(), list.IdxBuffer.Data, GL_STREAM_DRAW);
+        set_vertices(list.VtxBuffer.Data, list.VtxBuffer.size_in_bytes(), list.IdxBuffer.Data,
+                     list.IdxBuffer.size_in_bytes());
         for (const ImDrawCmd& command : list.CmdBuffer) {
             const auto& clip = command.ClipRect;
             if (clip.z <= clip.x || clip.w <= clip.y) continue;
@@ -147,7 +180,6 @@ void GlRenderer::draw(const ui::FrameOutput& frame, int width, int height) {
             const auto id = static_cast<ui::TextureId>(reinterpret_cast<std::uintptr_t>(command.GetTexID()));
             const auto found = uploaded_.find(id);
             glBindTexture(GL_TEXTURE_2D, found == uploaded_.end() ? 0 : found->second.name);
-            constexpr GLenum index_type = sizeof(ImDrawIdx) == 2 ? GL_UNSIGNED_SHORT : GL_UNSIGNED_INT;
             glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(command.ElemCount), index_type,
                            offset(command.IdxOffset * sizeof(ImDrawIdx)));
         }

@@ -20,6 +20,8 @@ private:
         unsigned name = 0;
         std::uint32_t version = 0;
     };
+    void warm_up();
+    void begin_drawing(float width, float height) const;
     void upload(const ui::Textures& textures);
 
     unsigned program_ = 0;

@@ -18,7 +18,7 @@ namespace sillwalk::bench {
 
 namespace {
 
-constexpr int runs = 7;
+constexpr int runs = 21;
 
 /// Opens the window, then draws into it what `ready` gives, which may go on beside the opening.
 void show(std::future<ui::FrameFunction> ready) {

@@ -145,8 +145,8 @@ void bench_screens(const std::shared_ptr<const app::EngineData>& data) {
         fmt::print("  {:6} vertices\n", vertices);
     }
     at_rest.report(" (goal 4)");
-    scrolled.report(" (goal 4)");
-    anew.report("");
+    scrolled.report(" (goal 4000 us)");
+    anew.report(" (once after each action)");
     fmt::print("the demo window has {} vertices\n", yardstick.vertices);
     fmt::print("frames asked for in 10 s without input, all {} screens together: {} (goal 0)\n", std::size(stops),
                idle);
