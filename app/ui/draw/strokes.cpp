@@ -64,10 +64,12 @@ void hatch(Canvas& canvas, const Rect& rect, Color color, float pitch, float wid
     if (rect.empty()) return;
     canvas.push_clip(rect);
     const Point size{rect.width(), rect.height()};
-    const ShapeKey key{ShapeKey::hatching, 0, {size.x, size.y, pitch, width}, color, {}};
+    const float start = rect.x0 - size.y;
+    const float before = start - std::floor(start / pitch) * pitch;
+    const ShapeKey key{ShapeKey::hatching, 0, {size.x, size.y, before, pitch, width}, color, {}};
     canvas.shape(key, {rect.x0, rect.y0}, size.x + size.y + width, [&](Point at) {
         const float last = at.x + at.y + size.x + size.y;
-        for (float k = at.x + at.y; k <= last; k += pitch) {
+        for (float k = at.x + at.y - before; k <= last; k += pitch) {
             canvas.line({k - at.y + width, at.y - width}, {k - at.y - size.y - width, at.y + size.y + width}, color,
                         width);
         }

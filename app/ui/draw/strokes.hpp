@@ -17,7 +17,8 @@ void dashed_line(Canvas& canvas, Point from, Point to, Color color, float width,
 void dashed_polyline(Canvas& canvas, std::span<const Point> points, Color color, float width, Dash dash = {12, 8});
 /// The stroke lies inside the rectangle.
 void dashed_rect(Canvas& canvas, const Rect& rect, Color color, float width, Dash dash = {});
-/// Parallel lines at 45 degrees, rising to the right; the pattern is fixed to the page, so neighbours join.
+/// Parallel lines at 45 degrees, rising to the right. Neighbours that end at the same height join; a list that is moved
+/// takes the pattern with it.
 void hatch(Canvas& canvas, const Rect& rect, Color color, float pitch = 9, float width = 1.4F);
 /// Shaft and solid head; the tip is at `to`.
 void arrow(Canvas& canvas, Point from, Point to, Color color, float width, float head);
