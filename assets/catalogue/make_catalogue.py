@@ -44,6 +44,7 @@ class Size:
         unit = INCH if system == "inch" else 1
         self.diameter_mm, self.width_mm = exact(diameter * unit), exact(width * unit)
         self.diameter_text = f"{text_of(diameter)}{'in' if system == 'inch' else 'mm'}"
+        self.diameter_words = f"{text_of(diameter)} {'in' if system == 'inch' else 'mm'}"
         self.id = f"{text_of(diameter)}x{text_of(width)}{'in' if system == 'inch' else 'mm'}"
         self.words = f"{text_of(diameter)} x {text_of(width)} {'in' if system == 'inch' else 'mm'}"
         self.series = f"{'heavy' if heavy else 'light'}-{system}"
@@ -292,7 +293,7 @@ def rig(size, function, finish):
     stainless = finish == "stainless"
     return {
         "id": f"{function}-{finish}-{size.diameter_text}-{'heavy' if size.heavy else 'light'}",
-        "description": f"{FUNCTIONS[function]}, {finish_words}, for {size.diameter_text} wheels, "
+        "description": f"{FUNCTIONS[function]}, {finish_words}, for {size.diameter_words} wheels, "
                        f"{SERIES[size.series]['axle_words']} axle",
         "function": function.replace("-", "_"), "finish": word, "material": material,
         "wheel_diameter_mm": size.diameter_mm, "fork_width_mm": hub + 1.5, "axle_diameter_mm": axle,

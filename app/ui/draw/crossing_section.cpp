@@ -90,7 +90,7 @@ void rise_dimension(const Scene& scene, float edge_x, float top, float wheel_lef
     const float cap = scene.canvas.cap_height(TextRole::body);
     const float reach = x + 16 * u + scene.canvas.text_width(scene.notes->rise_label, style.role, style.weight);
     if (reach > wheel_left - 4 * u) {
-        plate(scene.canvas, {x + 16 * u, scene.floor + 26 * u}, scene.notes->rise_label, style, scene.theme.surface);
+        plate(scene.canvas, {x + 22 * u, scene.floor + 26 * u}, scene.notes->rise_label, style, scene.theme.surface);
         return;
     }
     const bool between = scene.floor - top > cap * 1.5F;
@@ -120,8 +120,8 @@ GapEdges gap_slot(const Scene& scene, float left, float top) {
         scene.profile(cut);
         if (scene.notes != nullptr && !scene.notes->gap_label.empty()) {
             const TextStyle style{TextRole::body, Weight::bold, scene.theme.text, Align::left};
-            plate(scene.canvas, {right + 20 * u, std::min(scene.box.y1 - 20 * u, top + 34 * u)}, scene.notes->gap_label,
-                  style, scene.theme.surface);
+            plate(scene.canvas, {right + gap_label_beside * u, std::min(scene.box.y1 - 20 * u, top + 34 * u)},
+                  scene.notes->gap_label, style, scene.theme.surface);
         }
     } else {
         scene.canvas.line({left, top}, {left, bottom}, scene.theme.text, scene.line());

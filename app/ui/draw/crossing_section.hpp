@@ -48,6 +48,8 @@ struct SectionNotes {
     float px_per_newton = 0;  ///< 0: chosen so that the longest arrow fits
 };
 
+/// From the far lip of the gap to its label, design units.
+inline constexpr float gap_label_beside = 13;
 /// Pixels per millimetre at which the wheel and the obstacle fill the box; at most `most`.
 [[nodiscard]] float section_scale(const Rect& box, const CrossingSection& section, float most);
 /// Where the parts that a finger may move are drawn.

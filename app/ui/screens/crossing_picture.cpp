@@ -135,7 +135,7 @@ void draw_handles(ScreenContext& context, const Rect& box, const SectionPlaces& 
     const float y = box.y1 - side / 2;
     const float label =
         ui.text_width(value_text(context, {Field::crossing_gap, crossing, 0}), TextRole::body, Weight::bold);
-    const float beside = places.gap_right.x + 20 * u + label + 12 * u + m.dp(grip_dp);
+    const float beside = places.gap_right.x + (gap_label_beside + 12) * u + label + m.dp(grip_dp);
     const float right = std::min(beside, box.x1 - side / 2);
     const Handle handles[] = {{"crossing.move.rise",
                                {Field::crossing_rise, crossing, 0},

@@ -183,6 +183,27 @@ std::vector<ChartRow> table_rows(const ScreenContext& context, const Walk& walk)
     return rows;
 }
 
+/// The core's name above its curve, the rim's below; on a narrow plot the core's moves aside.
+void label_curves(ScreenContext& context, Point core_at, Point rim_at) {
+    const Metrics& m = context.ui.metrics();
+    const Theme& theme = context.ui.theme();
+    Canvas& canvas = context.ui.canvas();
+    const std::string core = context.say("temperature.core");
+    const std::string rim = context.say("temperature.rim");
+    const TextStyle core_style{TextRole::caption, Weight::medium, theme.line_of(Badge::by_eye), Align::center};
+    const TextStyle rim_style{TextRole::caption, Weight::medium, theme.route, Align::center};
+    core_at.y -= m.dp(26);
+    rim_at.y += m.dp(26);
+    const float widths = canvas.text_width(core, core_style.role, core_style.weight) +
+                         canvas.text_width(rim, rim_style.role, rim_style.weight);
+    const float apart = widths / 2 + 1.4F * m.cap_height(TextRole::caption);
+    if (std::fabs(core_at.y - rim_at.y) < m.line_height(TextRole::caption)) {
+        core_at.x = std::min(core_at.x, rim_at.x - apart);
+    }
+    plate(canvas, core_at, core, core_style, theme.surface);
+    plate(canvas, rim_at, rim, rim_style, theme.surface);
+}
+
 }  // namespace
 
 void draw_temperature(ScreenContext& context, const Rect& area) {
@@ -229,12 +250,7 @@ void draw_temperature(ScreenContext& context, const Rect& area) {
     const auto core = curve(plot, *walk, [](const WalkPoint& p) { return p.core; });
     dashed_polyline(canvas, core, theme.line_of(Badge::by_eye), 3 * theme.line_scale, {12, 8});
     canvas.polyline(rim, theme.route, 4.5F * theme.line_scale);
-    const Point core_at = core[core.size() / 3];
-    const Point rim_at = rim[rim.size() * 2 / 3];
-    plate(canvas, {core_at.x, core_at.y - m.dp(26)}, context.say("temperature.core"),
-          {TextRole::caption, Weight::medium, theme.line_of(Badge::by_eye), Align::center}, theme.surface);
-    plate(canvas, {rim_at.x, rim_at.y + m.dp(26)}, context.say("temperature.rim"),
-          {TextRole::caption, Weight::medium, theme.route, Align::center}, theme.surface);
+    label_curves(context, core[core.size() / 3], rim[rim.size() * 2 / 3]);
 }
 
 }  // namespace sillwalk::ui
