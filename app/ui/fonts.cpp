@@ -7,6 +7,7 @@
 #include "assets/embedded.hpp"
 #include "engine/base/contract.hpp"
 
+#include <bit>
 #include <imstb_truetype.h>
 #include <utility>
 
@@ -164,7 +165,7 @@ void Fonts::build(const Metrics& metrics, ImFontAtlas& atlas, Textures& textures
     for (std::size_t i = 0; i < count; ++i) white[4 * i + 3] = pixels[i];
     textures.set(font_texture, width, height, std::move(white));
     atlas.ClearTexData();
-    atlas.SetTexID(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(font_texture)));
+    atlas.SetTexID(std::bit_cast<ImTextureID>(static_cast<std::uintptr_t>(font_texture)));
 }
 
 const ImFont& Fonts::font(TextRole role, Weight weight) const {

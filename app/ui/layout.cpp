@@ -120,7 +120,7 @@ std::vector<Rect> Ui::columns(const Rect& rect, std::vector<float> weights, bool
     return out;
 }
 
-Scope Ui::cells(std::vector<float> weights, float height) {
+Scope Ui::cells(const std::vector<float>& weights, float height) {
     Impl* ui = impl_.get();
     const float least = height > 0 ? height : ui->metrics.target_size(TargetClass::row);
     Layout& outer = ui->layout();

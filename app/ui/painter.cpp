@@ -6,6 +6,7 @@
 #include "app/ui/shape_store.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <cfloat>
 #include <cmath>
 #include <cstdint>
@@ -258,7 +259,7 @@ const Fonts& Painter::fonts() const {
 }
 
 void Painter::image(TextureId texture, const Rect& rect, Point uv0, Point uv1) {
-    impl_->list->AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture)), {rect.x0, rect.y0},
+    impl_->list->AddImage(std::bit_cast<ImTextureID>(static_cast<std::uintptr_t>(texture)), {rect.x0, rect.y0},
                           {rect.x1, rect.y1}, vec(uv0), vec(uv1));
 }
 

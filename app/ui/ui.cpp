@@ -134,24 +134,29 @@ void Ui::Impl::read_keys() {
         }
     }
     for (const KeyEvent& event : input.keys) {
-        const Target* target = focus.empty() ? nullptr : seen.find(focus);
-        const bool slides = target != nullptr && target->drag == DragMode::direct;
         if (event.key == Key::tab) {
             move_focus(event.shift ? -1 : 1);
-        } else if (in_field) {
-            unused_keys.push_back(event.key);  // the field reads them; see text_field.cpp
-        } else if ((event.key == Key::enter || event.key == Key::space) && focus_visible && target != nullptr) {
-            key_tap = focus;
-        } else if (slides && (event.key == Key::left || event.key == Key::right)) {
-            key_steps += event.key == Key::right ? 1 : -1;
-        } else if (event.key == Key::up || event.key == Key::left) {
-            move_focus(-1);
-        } else if (event.key == Key::down || event.key == Key::right) {
-            move_focus(1);
-        } else {
-            unused_keys.push_back(event.key);
+        } else if (in_field || !use_key(event.key)) {
+            unused_keys.push_back(event.key);  // a field reads them (text_field.cpp), or they are short cuts
         }
     }
+}
+
+bool Ui::Impl::use_key(Key key) {
+    const Target* target = focus.empty() ? nullptr : seen.find(focus);
+    const bool slides = target != nullptr && target->drag == DragMode::direct;
+    if ((key == Key::enter || key == Key::space) && focus_visible && target != nullptr) {
+        key_tap = focus;
+    } else if (slides && (key == Key::left || key == Key::right)) {
+        key_steps += key == Key::right ? 1 : -1;
+    } else if (key == Key::up || key == Key::left) {
+        move_focus(-1);
+    } else if (key == Key::down || key == Key::right) {
+        move_focus(1);
+    } else {
+        return false;
+    }
+    return true;
 }
 
 void Ui::Impl::remember_anchors() {

@@ -73,7 +73,7 @@ public:
     void space(float height);
     Scope column(const Rect& rect, float gap = -1);
     /// `count` places side by side, each at least as high as `height` (0: T1 target).
-    Scope cells(std::vector<float> weights, float height = 0);
+    Scope cells(const std::vector<float>& weights, float height = 0);
     /// A list that a finger drags; grows with its content.
     Scope scroll(std::string_view id, const Rect& view);
     Scope card(const CardOptions& options = {});

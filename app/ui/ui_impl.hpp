@@ -118,6 +118,8 @@ struct Ui::Impl {
     // ---- frame (ui.cpp)
     void apply_scrolls();
     void read_keys();
+    /// False where it means nothing to what has the focus.
+    bool use_key(Key key);
     void move_focus(int step);
     void remember_anchors();
     void restore_anchors();

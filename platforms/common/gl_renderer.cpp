@@ -3,6 +3,7 @@
 #include <imgui.h>
 
 #include <GLES2/gl2.h>
+#include <bit>
 #include <cstddef>
 #include <cstdint>
 #include <cstdio>
@@ -70,7 +71,7 @@ void set_vertices(const ImDrawVert* vertices, GLsizeiptr vertex_bytes, const ImD
 }
 
 const void* offset(std::size_t bytes) {
-    return reinterpret_cast<const void*>(bytes);
+    return std::bit_cast<const void*>(bytes);
 }
 
 void describe_vertices() {

@@ -133,7 +133,8 @@ void picture(ScreenContext& context, const Rect& rect) {
 void stays(ScreenContext& context, std::uint16_t index) {
     const engine::Cart& cart = context.survey().carts[index];
     context.ui.text(context.say("cart.stays"), TextRole::row, Weight::medium);
-    for (std::uint16_t stop = 0; stop < cart.route.size(); ++stop) {
+    const auto stops = static_cast<std::uint16_t>(cart.route.size());
+    for (std::uint16_t stop = 0; stop < stops; ++stop) {
         context.ui.block([&] {
             const engine::ReadingRef ref{Field::cart_stay, index, stop};
             const ReadingLine& line = reading_line(context, ref);

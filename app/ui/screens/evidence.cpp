@@ -22,7 +22,8 @@ std::vector<Group> made_groups(const ScreenContext& context) {
     const auto& places = photo_places(context);
     const auto& photos = context.model.visit->photos;
     std::vector<Group> groups = {{nullptr, {}}};  // the loose ones first: they wait to be told what they show
-    for (std::uint16_t i = 0; i < photos.size(); ++i) {
+    const auto count = static_cast<std::uint16_t>(photos.size());
+    for (std::uint16_t i = 0; i < count; ++i) {
         const PhotoPlace* place = photo_place(places, photos[i].about);
         const auto same = [&](const Group& group) { return group.place == place; };
         auto found = std::find_if(groups.begin(), groups.end(), same);

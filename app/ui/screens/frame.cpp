@@ -64,6 +64,7 @@ template <std::size_t N>
 const std::vector<RailItem>& items_of(const ScreenContext& context, const std::array<Tab, N>& tabs) {
     return context.recall_of(Remembered::navigation, tabs, [&] {
         std::vector<RailItem> items;
+        items.reserve(N);
         for (const Tab& tab : tabs) {
             items.push_back({app::screen_name(tab.screen), context.say(tab.word), tab.icon, false});
         }
