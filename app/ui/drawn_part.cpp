@@ -7,8 +7,6 @@ namespace sillwalk::ui {
 
 namespace {
 
-constexpr float far_away = 1e6F;
-
 bool same(const ImVec4& a, const ImVec4& b) {
     return a.x == b.x && a.y == b.y && a.z == b.z && a.w == b.w;
 }
@@ -61,7 +59,6 @@ PartStart start_part(ImDrawList& list, bool whole) {
 }
 
 bool end_part(ImDrawList& list, const PartStart& start, DrawnPart& part) {
-    part.whole = start.whole;
     part.runs = runs_since(list, start, list._CmdHeader.ClipRect);
     if (start.whole) list.PopClipRect();
     int indices = 0;

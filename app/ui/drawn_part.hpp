@@ -7,6 +7,9 @@
 
 namespace sillwalk::ui {
 
+/// Where no edge of a list cuts anything.
+inline constexpr float far_away = 1e6F;
+
 /// Where a list stood when a part began.
 struct PartStart {
     int commands = 0, vertices = 0, indices = 0;
@@ -26,7 +29,6 @@ struct DrawnPart {
     std::vector<ImDrawVert> vertices;
     std::vector<ImDrawIdx> indices;  ///< counted from the part's first vertex
     std::vector<Run> runs;
-    bool whole = false;  ///< with what was out of view, so that it may be moved
 };
 
 /// `whole`: what is drawn from here on is not cut by the clip around it, and is on the list only once it is drawn

@@ -75,12 +75,16 @@ void HitMap::clear() {
 }
 
 Target& HitMap::add(Target target) {
-    const bool is_new = find(target.id) == nullptr;
-    if (!is_new) std::fprintf(stderr, "two targets share the id %s\n", target.id.c_str());
-    EXPECT_CONTRACT(is_new);
-    by_id_.add(target.id, target_count_);
-    order_.push_back({true, target_count_});
+    add_id(target.id);
     return put(targets_, target_count_, std::move(target));
+}
+
+void HitMap::add_id(const std::string& id) {
+    const bool is_new = find(id) == nullptr;
+    if (!is_new) std::fprintf(stderr, "two targets share the id %s\n", id.c_str());
+    EXPECT_CONTRACT(is_new);
+    by_id_.add(id, target_count_);
+    order_.push_back({true, target_count_});
 }
 
 TextItem& HitMap::add_text(TextItem item) {
@@ -111,9 +115,7 @@ void HitMap::add_part(const HitPart& part, float down, const Rect& view, std::ui
     for (const bool is_target : part.order) {
         if (is_target) {
             const Target& from = part.targets[next_target++];
-            EXPECT_CONTRACT(find(from.id) == nullptr);
-            by_id_.add(from.id, target_count_);
-            order_.push_back({true, target_count_});
+            add_id(from.id);
             Target& target = put(targets_, target_count_, from);
             target.region = static_cast<std::uint16_t>(from.region + regions_before);
             target.rect = from.rect.moved(0, down);

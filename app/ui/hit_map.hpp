@@ -122,6 +122,8 @@ private:
         Rect area{};
         std::size_t above = 0;  ///< covers the targets before this index
     };
+    /// Of the target that comes next.
+    void add_id(const std::string& id);
     [[nodiscard]] bool covered_at(std::size_t target, Point point) const;
 
     std::vector<Cover> covers_;

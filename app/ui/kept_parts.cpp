@@ -6,12 +6,6 @@
 
 namespace sillwalk::ui {
 
-namespace {
-
-constexpr float far_away = 1e6F;
-
-}  // namespace
-
 /// What a finger presses or the keyboard stands on looks otherwise.
 bool Ui::Impl::in_hand(const HitPart& part) const {
     return (!touch.pressed.empty() && part.has_target(touch.pressed)) || (focus_visible && part.has_target(focus));
@@ -64,13 +58,11 @@ void Ui::Impl::build_block(KeptPart& part, const std::function<void()>& build) {
     std::swap(drawing, aside);
     const bool no_sheet = aside.take_part({}, part.hit);
     EXPECT_CONTRACT(no_sheet);
-    if (painter.end_part(start, part.drawn)) {
-        painter.draw_part(part.drawn, 0);
-        finish_part(part, part.hit.scrolls.empty());
-        drawing.add_part(part.hit, 0, clip(), static_cast<std::uint16_t>(region - part.regions));
-        if (passing_count == passing_before) return;
-    }
-    part.since = 0;
+    const bool taken = painter.end_part(start, part.drawn);
+    if (taken) painter.draw_part(part.drawn, 0);
+    finish_part(part, part.hit.scrolls.empty());
+    drawing.add_part(part.hit, 0, clip(), static_cast<std::uint16_t>(region - part.regions));
+    if (!taken || passing_count != passing_before) part.since = 0;
 }
 
 void Ui::Impl::begin_part(KeptPart& part) const {

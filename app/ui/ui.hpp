@@ -77,7 +77,8 @@ public:
     /// A list that a finger drags; grows with its content.
     Scope scroll(std::string_view id, const Rect& view);
     Scope card(const CardOptions& options = {});
-    /// What the screen shows is that of the frame before where the number is; 0 is never the same. Before any block.
+    /// What the screen shows is that of the frame before where the number is; 0 is never the same. Before any block or
+    /// kept part.
     void set_content(std::uint64_t number);
     /// A part of a list that a finger drags, in the order of all its parts. Far out of view it is not built and keeps
     /// the height that it had, and in view it is copied from the frame before, as long as content and width are the
